@@ -1,15 +1,13 @@
 import { isCurved } from '../../../design/kind-traits.ts'
-import { capital } from '../../../length/capital.ts'
 import { ownUnits } from '../../../length/own-units.ts'
-import { numberList, wordList } from '../../../length/word-list.ts'
+import { wordList } from '../../../length/word-list.ts'
 import { sheetWords } from '../../../ramp/check/sheet-words.ts'
 import { pilotDrill } from '../../../ramp/frame/screw-lengths.ts'
 import type { SolvedRamp } from '../../../ramp/ramp.ts'
 import { screwHead } from '../../../ramp/screws/screw-sort.ts'
 import { isOfBoard } from '../../../ramp/skin/deck-board.ts'
-import type { FixedRow, Layer } from '../../../ramp/skin/layer.ts'
+import type { Layer } from '../../../ramp/skin/layer.ts'
 import { ownSheets } from '../../../ramp/skin/own-sheets.ts'
-import { seamStudsOf } from '../../../ramp/skin/seam-studs.ts'
 import { skinGapWords, stepBack } from '../../../ramp/skin/skin.ts'
 import { screwWords } from '../../screw-counts.ts'
 import { bendView } from '../../views/acts/act-views.ts'
@@ -23,7 +21,8 @@ import type { Section } from '../pages.ts'
 import { stage } from '../stage.ts'
 import { checksOf } from './framing.ts'
 import { layerNumber } from './layer-number.ts'
-import { type MarkedSheet, marked, sheetWithScrews } from './screw-table.ts'
+import { marked, sheetWithScrews } from './screw-table.ts'
+import { linesWords, type SkinSheet } from './skin-lines.ts'
 
 /** Null where no ramp has any. */
 export const skin = (book: Book): Section | null => {
@@ -74,13 +73,17 @@ const skinOf = (book: Book, ramp: SolvedRamp, told: SolvedRamp | null): readonly
   ]
 }
 
-/** Where screws of a layer come through; what names no layer with the last. */
+/** Where screws of a layer come through, what names no layer with the last; and how one that is screwed between studs is held at its ends. */
 const throughOf = (book: Book, ramp: SolvedRamp, layer: Layer): readonly Block[] => {
   const isLast = layer === ramp.skin.findLast(({ length }) => length > 0)
-  return checksOf(book, ramp, ['screw-through'], (one) => {
-    const of = layerNumber(one.message)
-    return !isOfBoard(one) && (Number.isNaN(of) ? isLast : of === layer.layer)
-  })
+  return [
+    ...checksOf(book, ramp, ['screw-through'], (one) => {
+      const of = layerNumber(one.message)
+      return !isOfBoard(one) && (Number.isNaN(of) ? isLast : of === layer.layer)
+    }),
+    // what is warned of stands before the first cut
+    ...(isLast ? checksOf(book, ramp, ['fasten-between'], ({ level }) => level === 'note') : []),
+  ]
 }
 
 const layerOf = (
@@ -155,8 +158,6 @@ const layerOf = (
   )
 }
 
-type SkinSheet = MarkedSheet<FixedRow>
-
 /** Its sheets and screws. */
 const takesWords = (
   { units, show, fine, screw }: Book,
@@ -189,7 +190,7 @@ const layerSteps = (
   const gap = gapOf(layer)
   const again = layer.layer > 1 || (told !== null && curved)
   const nearer =
-    curved && told === null && layer.layer === 2
+    curved && told === null && layer.layer === 2 && layer.rows.every(({ on }) => on !== 'between')
       ? ` Rows of one stud lie ${back > 0 ? `nearer to its toe end than on layer 1: it starts ${show(back)} further up, and` : 'a little nearer to the toe than those of layer 1:'} inside the curve the way is shorter.`
       : ''
   const lines = `${linesWords(book, layer, sheets, curved)}${nearer}${again ? '' : ` At each cross of the drawing drill ${ownUnits(pilotDrill, units)} before the screw.`}`
@@ -244,47 +245,6 @@ const layerSteps = (
       width,
     ),
   ]
-}
-
-/** Where the stud lines are drawn on the bench: on each sheet from its own lower edge. */
-const linesWords = (
-  { show }: Book,
-  { pieces, seams }: Layer,
-  sheets: readonly SkinSheet[],
-  curved: boolean,
-): string => {
-  const before = curved ? ' before you bend it' : ''
-  const lined = sheets[0]!.marks.map(({ at }) => show(at))
-  const listed = new Set(sheets.flatMap(({ rows }) => rows.map(({ at }) => show(at))))
-  if (pieces.length === 1 && lined.every((at) => listed.has(at)))
-    return `Draw the stud lines on ${sheets.length > 1 ? 'each' : 'the'} sheet${before}, from its ${curved ? 'toe end' : 'end'}: where the table has a row into a stud.`
-  if (pieces.length === 1)
-    return `Draw the stud lines on ${sheets.length > 1 ? 'each' : 'the'} sheet${before}: ${lined.join(', ')} from its ${curved ? 'toe end' : 'end'}.`
-  const each = pieces.map(({ from }) => {
-    const course = sheets.filter(({ up }) => up.from === from)
-    const own = course[0]!.marks
-    const studs = numberList(
-      'stud',
-      own.map(({ of }) => of + 1),
-    )
-    return `${wordList(course.map(({ mark }) => mark))} ${own.length > 0 ? `at ${own.map(({ at }) => show(at)).join(', ')} (${studs})` : 'none'}`
-  })
-  const met = [...new Set(seams.flatMap(seamStudsOf))]
-  const inTable = sheets.every(({ marks, rows }) =>
-    marks.every(({ at, of }) => met.includes(of) || rows.some((row) => show(row.at) === show(at))),
-  )
-  const under =
-    met.length === 0
-      ? ''
-      : ` ${capital(
-          numberList(
-            'stud',
-            met.map((i) => i + 1),
-          ),
-        )} ${met.length > 1 ? 'lie' : 'lies'} under a seam: the rows there stand along the edges of both sheets, as in the table.`
-  return inTable
-    ? `Draw every row of the table across its sheet${before}, from its own lower edge.${under}`
-    : `Draw the stud lines on each sheet${before}, from its own lower edge: ${each.join('; ')}.${under}`
 }
 
 /** Room in height for so many figures beside a sheet, and what stands above and below it; mm. */
