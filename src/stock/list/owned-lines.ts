@@ -1,5 +1,6 @@
 import { curvedOf, straightOf } from '../../design/kind-traits.ts'
 import { ownUnits } from '../../length/own-units.ts'
+import { wordList } from '../../length/word-list.ts'
 import { showLength, type Units } from '../../length.ts'
 import { pilotDrill } from '../../ramp/frame/screw-lengths.ts'
 import type { WholeDesign } from '../../ramp/ramp.ts'
@@ -7,6 +8,7 @@ import { notchDrill } from '../../ramp/side/side.ts'
 import { grips } from '../handle.ts'
 import type { JointPlate } from '../joint-plate.ts'
 import type { Moving } from '../moving.ts'
+import { steelUses } from '../steel-uses.ts'
 import type { ListLine } from './line.ts'
 
 /** Holes for the bolts of plates; common practice, no source. */
@@ -27,9 +29,8 @@ export const ownedLines = (
   const joined = joints.length > 0
   const notched = ramps.some(({ coping }) => coping?.seat === 'square')
   const piped = ramps.some(({ pipe }) => pipe !== null)
-  const steel = ramps.some(
-    ({ design }) => design.runOut?.kind === 'sheet' && design.runOut.sheet.material === 'steel',
-  )
+  const steel = steelUses(ramps)
+  const drilled = [...(piped ? ['pipe'] : []), ...steel]
   const bolted = [...(gripped('handle') ? ['handles'] : []), ...(joined ? ['plates'] : [])]
   const owned = (
     part: 'tools' | 'protection',
@@ -59,12 +60,12 @@ export const ownedLines = (
     owned('tools', 'circular saw', 'long straight cuts'),
     owned('tools', 'jigsaw', piped ? 'curve and notch' : 'curve'),
     owned('tools', `drill, wood bits of ${[...new Set(woodBits)].join(', ')}, countersink, screwdriver bits`),
-    ...(piped || steel
+    ...(drilled.length > 0
       ? [
           owned(
             'tools',
             `metal bit${piped ? 's' : ''} ${ownUnits(piped ? '5 and 13 mm (3/16 and 1/2 in)' : '5 mm (3/16 in)', units)}, centre punch`,
-            `holes of the ${[...(piped ? ['pipe'] : []), ...(steel ? ['run-out'] : [])].join(' and the ')}`,
+            `holes of ${wordList(drilled.map((one) => `the ${one}`))}`,
           ),
         ]
       : []),
@@ -78,8 +79,8 @@ export const ownedLines = (
           ),
         ]
       : []),
-    ...(steel
-      ? [owned('tools', 'metal blade for the jigsaw', 'run-out sheet; or let the shop shear it')]
+    ...(steel.length > 0
+      ? [owned('tools', 'metal blade for the jigsaw', `${wordList(steel)} sheet; or let the shop shear it`)]
       : []),
     ...(curvedOf(ramps).length > 0
       ? [owned('tools', 'chalk line', 'snap lines, where the map has them')]

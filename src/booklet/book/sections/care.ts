@@ -1,4 +1,5 @@
 import { curvedOf } from '../../../design/kind-traits.ts'
+import { steelUses } from '../../../stock/steel-uses.ts'
 import { type Block, caution, check, head, step } from '../block.ts'
 import { type Book, hasSkin } from '../book.ts'
 import type { Section } from '../pages.ts'
@@ -8,9 +9,7 @@ export const care = (book: Book): Section => {
   const skinned = solved.ramps.some(hasSkin)
   const quarters = curvedOf(solved.ramps)
   const wheeled = quarters.some(({ wheels }) => wheels)
-  const steel = quarters.some(
-    ({ design: { runOut } }) => runOut.kind === 'sheet' && runOut.sheet.material === 'steel',
-  )
+  const steel = steelUses(solved.ramps).length > 0
   let number = 0
   const next = (said: string): Block => step(++number, said, width)
   return {

@@ -11,13 +11,14 @@ import { isOfBoard } from '../../../ramp/skin/deck-board.ts'
 import { ownSheets } from '../../../ramp/skin/own-sheets.ts'
 import { screwWords } from '../../screw-counts.ts'
 import { sheetView } from '../../views/sheet-view.ts'
-import { type Block, beside, caution, check, head, part, stack, step } from '../block.ts'
+import { type Block, beside, check, head, part, stack, step } from '../block.ts'
 import { type Book, leastShare, ofRamp } from '../book.ts'
 import { type Figure, figure } from '../figure.ts'
 import type { Section } from '../pages.ts'
 import { checksOf } from './framing.ts'
 import { runOutStrips } from './run-out-strips.ts'
 import { marked, sheetWithScrews } from './screw-table.ts'
+import { steelCaution, steelHole, sunkWords } from './steel-words.ts'
 
 /** The board behind the lip, and what closes the step at the toe. */
 export const deck = (book: Book): Section | null => {
@@ -66,6 +67,7 @@ const boardOf = (book: Book, ramp: SolvedQuarter): readonly Block[] => {
   }
   return [
     part(ofRamp(book, 'The deck board from above', ramp), width),
+    ...(board.sheet.material === 'steel' ? [steelCaution('.', width)] : []),
     ...sheetWithScrews(
       book,
       {
@@ -90,7 +92,7 @@ const boardOf = (book: Book, ramp: SolvedQuarter): readonly Block[] => {
             `${count === 1 ? 'One sheet' : `${count} sheets`} of ${sheetWords(board.sheet, units)}, ${show(board.length)} from front to back, ${show(ramp.width)} wide. It begins ${show(board.from)} behind the toe, ${ramp.coping ? 'just behind the pipe' : 'at the lip'}.`,
           ),
           next(
-            `Lay it with its back edge flush with the sides' back edge, and screw it down, ${ownUnits(pilotDrill, book.units)} drilled before each.`,
+            `Lay it with its back edge flush with the sides' back edge, and screw it down, ${ownUnits(pilotDrill, book.units)} drilled before each.${board.sheet.material === 'steel' ? ` First drill the steel ${steelHole(units)} wide at each cross. ${sunkWords('timber')}` : ''}`,
           ),
         ]
       },
@@ -135,15 +137,7 @@ const toeOf = (book: Book, ramp: SolvedQuarter, told: SolvedQuarter | null): rea
     part(ofRamp(book, 'The toe: the run-out from above', ramp), width),
     ...(told || runOut.sheet.material !== 'steel'
       ? []
-      : [
-          {
-            ...caution(
-              'Steel edges cut: gloves on, file them round, the one at the floor above all. Look at its screws before each session.',
-              width,
-            ),
-            withNext: true,
-          },
-        ]),
+      : [steelCaution(', the one at the floor above all. Look at its screws before each session.', width)]),
     beside(
       drawing,
       stack(runOutWords(book, ramp, runOut, told).map((said, i) => step(i + 1, said, room))),
@@ -178,7 +172,7 @@ const runOutWords = (
     ]
   return [
     `The run-out is ${sized} ${lies}`,
-    `Drill ${row.across.length} holes ${ownUnits('5 mm (3/16 in)', units)} wide. Sink each with the countersink until a head lies level; where the sheet is thinner than a head, drill through into the skin and sink that as well. They lie ${places}`,
+    `Drill ${row.across.length} holes ${steelHole(units)} wide. ${sunkWords('skin')} They lie ${places}`,
     ...strips,
     `Lay it over the skin and screw it through the skin into stud 1: ${screws}, ${screwHead('run-out')}, heads sunk level with the sheet. Its other end lies on the floor by its own weight.`,
   ]

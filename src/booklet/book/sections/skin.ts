@@ -23,6 +23,7 @@ import { checksOf } from './framing.ts'
 import { layerNumber } from './layer-number.ts'
 import { marked, sheetWithScrews } from './screw-table.ts'
 import { linesWords, type SkinSheet } from './skin-lines.ts'
+import { steelCaution, steelHole, sunkWords } from './steel-words.ts'
 
 /** Null where no ramp has any. */
 export const skin = (book: Book): Section | null => {
@@ -107,6 +108,7 @@ const layerOf = (
     [
       part(ofRamp(book, isTop ? `${name}, the top sheet` : name, ramp), width),
       ...throughOf(book, ramp, layer),
+      ...(layer.sheet.material === 'steel' ? [steelCaution('.', width)] : []),
       ...sheetWithScrews(
         book,
         {
@@ -193,7 +195,11 @@ const layerSteps = (
     curved && told === null && layer.layer === 2 && layer.rows.every(({ on }) => on !== 'between')
       ? ` Rows of one stud lie ${back > 0 ? `nearer to its toe end than on layer 1: it starts ${show(back)} further up, and` : 'a little nearer to the toe than those of layer 1:'} inside the curve the way is shorter.`
       : ''
-  const lines = `${linesWords(book, layer, sheets, curved)}${nearer}${again ? '' : ` At each cross of the drawing drill ${ownUnits(pilotDrill, units)} before the screw.`}`
+  const steel =
+    layer.sheet.material === 'steel'
+      ? ` Punch the steel at each cross of the drawing and drill it ${steelHole(units)} wide. ${sunkWords(layer.layer > 1 ? 'layer below' : 'stud')}`
+      : ''
+  const lines = `${linesWords(book, layer, sheets, curved)}${nearer}${steel}${again ? '' : ` At each cross of the drawing drill ${ownUnits(pilotDrill, units)} before the screw.`}`
   const courses = layer.pieces.map(({ from }) => sheets.filter(({ up }) => up.from === from))
   const [lowest, ...higher] = courses.map((course) => wordList(course.map(({ mark }) => mark)))
   const one = sheets.length === 1

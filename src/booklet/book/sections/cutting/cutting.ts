@@ -1,7 +1,7 @@
 import { curvedOf, straightOf } from '../../../../design/kind-traits.ts'
 import { pathBounds } from '../../../../geometry/bounds.ts'
 import { capital } from '../../../../length/capital.ts'
-import { wordList } from '../../../../length/word-list.ts'
+import { numberList, wordList } from '../../../../length/word-list.ts'
 import { runOutPieces, runOutSizes } from '../../../../ramp/beside/run-out-sheet.ts'
 import type { Pipe } from '../../../../ramp/frame/pipe.ts'
 import type { SolvedQuarter, SolvedRamp } from '../../../../ramp/ramp.ts'
@@ -17,7 +17,7 @@ import { meetingSheets, tinRule } from '../finishing.ts'
 import { boardBlocks } from './boards.ts'
 import { joinSteps, shortWords } from './joining.ts'
 import { notches } from './notches.ts'
-import { panelBlocks, sawRules, sheetSteps } from './panels.ts'
+import { panelBlocks, sawRules, sheetSteps, steelPanels } from './panels.ts'
 import { orderedSides } from './sides.ts'
 import { checkBlocks, straightChecks, tolerances } from './wood-checks.ts'
 
@@ -96,7 +96,7 @@ const piecesWords = ({ sheets, show }: Book, ramp: string): string => {
   )
 }
 
-/** Pipes, and run-outs of steel, each sort in one step. */
+/** Pipes, sheets of steel for skin and deck, and run-outs of it, each sort in one step. */
 const metalSteps = (book: Book, quarters: readonly SolvedQuarter[]): readonly string[] => {
   const { design, units } = book
   const sheets = quarters.flatMap((ramp) => {
@@ -105,11 +105,20 @@ const metalSteps = (book: Book, quarters: readonly SolvedQuarter[]): readonly st
       ? [`${whose(book, ramp)}${wordList(runOutSizes([pieces], units))}`]
       : []
   })
+  const panels = steelPanels(book)
   const pipes = quarters.flatMap((ramp) => (ramp.pipe ? [{ ramp, pipe: ramp.pipe }] : []))
   return [
     ...(pipes.length > 0
       ? [
           `Saw the pipe${pipes.length > 1 ? 's' : ''} square with a hacksaw: ${wordList(pipes.map(({ ramp, pipe }) => pipeWords(book, ramp, pipe)))}. File all ends inside and out. Holes are drilled later: part Coping${onPage(`pipe ${pipes[0]!.ramp.name}`)}.`,
+        ]
+      : []),
+    ...(panels.length > 0
+      ? [
+          `Saw the steel sheets from ${numberList(
+            'panel',
+            panels.map(({ number }) => number),
+          )}${onPage(`panel ${panels[0]!.number}`)} with a metal blade in the jigsaw, gloves on and all of it clamped down, or let the shop shear them. File every edge round, and write each mark on the face that comes below, with an arrow to the edge at the toe.`,
         ]
       : []),
     ...(sheets.length > 0

@@ -54,11 +54,19 @@ export const sawRules = ({ width, sheets, patterns, design, units }: Book): read
       )
     : []
 
-/** What is sawn by tape and square alone, panel by panel. */
-export const sheetSteps = ({ sheets }: Book): readonly string[] => {
-  const own = sheets
+/** Panels that sheets of skin and deck come from. */
+const sheetPanels = ({ sheets }: Book): readonly Panel[] =>
+  sheets
     .flatMap(({ panels }) => panels)
     .filter(({ pieces }) => pieces.some(({ part: { part: of } }) => of === 'skin' || of === 'deck-board'))
+
+/** The same of steel, which no blade for wood saws. */
+export const steelPanels = (book: Book): readonly Panel[] =>
+  sheetPanels(book).filter(({ sheet }) => sheet.material === 'steel')
+
+/** What is sawn by tape and square alone, panel by panel. */
+export const sheetSteps = (book: Book): readonly string[] => {
+  const own = sheetPanels(book).filter(({ sheet }) => sheet.material !== 'steel')
   const [first] = own
   return first
     ? [
