@@ -272,12 +272,19 @@ const finishLines = (
             note: 'cut edges first, two coats',
             priced: { kind: 'word' as const, word: 'paint' as const },
           },
-          ...['filler for outside', 'sandpaper, grit 80 and 120', 'adhesive tape'].map((what, i) => ({
+          ...[
+            ['filler for outside', 'tin', 'holes and gaps'] as const,
+            ['sandpaper, grit 80 and 120', 'pack', 'edges and faces'] as const,
+            // a flat is sawn by tape and square
+            ...(curvedOf(ramps).length > 0
+              ? [['adhesive tape', 'roll', 'joins the pages of the sides'] as const]
+              : []),
+          ].map(([what, unit, note]) => ({
             part: 'finish' as const,
             what,
             count: 1,
-            unit: ['tin', 'pack', 'roll'][i]!,
-            note: ['holes and gaps', 'edges and faces', 'joins the pages of the sides'][i]!,
+            unit,
+            note,
             priced: null,
           })),
         ]

@@ -28,6 +28,7 @@ export const ownedLines = (
     moving.some((one) => one.handle !== null && one.grip === grip)
   const joined = joints.length > 0
   const notched = ramps.some(({ coping }) => coping?.seat === 'square')
+  const curved = curvedOf(ramps).length > 0
   const piped = ramps.some(({ pipe }) => pipe !== null)
   const steel = steelUses(ramps)
   const drilled = [...(piped ? ['pipe'] : []), ...steel]
@@ -56,9 +57,9 @@ export const ownedLines = (
   return [
     owned('tools', 'steel rule, tape, try square, pencil, knife', 'one of each', 1, 'set'),
     owned('tools', 'straightedge as long as a panel', 'guide of the circular saw'),
-    owned('tools', 'thin straight batten', 'bent along the curve'),
+    ...(curved ? [owned('tools', 'thin straight batten', 'bent along the curve')] : []),
     owned('tools', 'circular saw', 'long straight cuts'),
-    owned('tools', 'jigsaw', piped ? 'curve and notch' : 'curve'),
+    owned('tools', 'jigsaw', piped ? 'curve and notch' : curved ? 'curve' : 'short cuts'),
     owned('tools', `drill, wood bits of ${[...new Set(woodBits)].join(', ')}, countersink, screwdriver bits`),
     ...(drilled.length > 0
       ? [
@@ -82,9 +83,7 @@ export const ownedLines = (
     ...(steel.length > 0
       ? [owned('tools', 'metal blade for the jigsaw', `${wordList(steel)} sheet; or let the shop shear it`)]
       : []),
-    ...(curvedOf(ramps).length > 0
-      ? [owned('tools', 'chalk line', 'snap lines, where the map has them')]
-      : []),
+    ...(curved ? [owned('tools', 'chalk line', 'snap lines, where the map has them')] : []),
     ...(bolted.length > 0 ? [owned('tools', 'spanner', `nuts of the ${bolted.join(' and the ')}`)] : []),
     owned('tools', 'clamps', 'hold the guide and the work', 4),
     owned('tools', 'hand saw, hammer, plane, file, sanding block, brush, lamp', 'one of each', 1, 'set'),

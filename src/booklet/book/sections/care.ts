@@ -44,7 +44,7 @@ export const care = (book: Book): Section => {
         width,
       ),
       caution(
-        'A high deck can be fallen from. Local codes and licensed practice come before anything written here.',
+        `${quarters.length > 0 ? 'A high deck can be fallen from. ' : ''}Local codes and licensed practice come before anything written here.`,
         width,
       ),
     ],

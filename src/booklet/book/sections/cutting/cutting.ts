@@ -118,7 +118,7 @@ const metalSteps = (book: Book, quarters: readonly SolvedQuarter[]): readonly st
           `Saw the steel sheets from ${numberList(
             'panel',
             panels.map(({ number }) => number),
-          )}${onPage(`panel ${panels[0]!.number}`)} with a metal blade in the jigsaw, gloves on and all of it clamped down, or let the shop shear them. File every edge round, and write each mark on the face that comes below, with an arrow to the edge at the toe.`,
+          )}${onPage(`panel ${panels[0]!.number}`)} with a metal blade in the jigsaw, gloves on and all of it clamped down, or let the shop shear them. File every edge round, and write each mark on the face that comes below, with an arrow to ${quarters.length > 0 ? 'the edge at the toe' : 'its first end'}.`,
         ]
       : []),
     ...(sheets.length > 0

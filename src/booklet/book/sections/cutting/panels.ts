@@ -68,12 +68,17 @@ export const steelPanels = (book: Book): readonly Panel[] =>
 export const sheetSteps = (book: Book): readonly string[] => {
   const own = sheetPanels(book).filter(({ sheet }) => sheet.material !== 'steel')
   const [first] = own
+  const parts = own.flatMap(({ pieces }) => pieces.map(({ part: { part: of } }) => of))
+  const uses = [
+    ...(parts.includes('skin') ? ['skin'] : []),
+    ...(parts.includes('deck-board') ? ['deck'] : []),
+  ]
   return first
     ? [
-        `Saw the sheets of skin and deck from ${numberList(
+        `Saw the sheets of ${wordList(uses)} from ${numberList(
           'panel',
           own.map(({ number }) => number),
-        )}, each in the order of its panel${onPage(`panel ${first.number}`)}. Write each mark on the face that comes below, with an arrow to the edge at the toe.`,
+        )}, each in the order of its panel${onPage(`panel ${first.number}`)}. Write each mark on the face that comes below, with an arrow to ${book.patterns.length > 0 ? 'the edge at the toe' : 'its first end'}.`,
       ]
     : []
 }

@@ -1,0 +1,43 @@
+import { expect, test } from 'vitest'
+import { buyJob } from '../../src/job/buy.ts'
+import { isRefusal } from '../../src/job/refusal.ts'
+import { templateText } from '../support/templates.ts'
+import { bookletSaid, designOf } from './said.ts'
+
+const flat = `title: A flat alone
+units: mm
+ramps:
+  - name: flat
+    kind: flat
+    width: 1800
+    length: 2400
+    height: { surface: 140 }
+    sides: { thickness: 18, count: 3 }
+    studs: { section: 45 x 95, every: 250 }
+    skin: [12 plywood, 6 hardboard]
+`
+
+const listed = (text: string): string => {
+  const buy = buyJob(designOf(text))
+  if (isRefusal(buy)) throw new Error(JSON.stringify(buy))
+  return buy.facts.stock.list.map(({ what, note }) => `${what}: ${note}`).join('\n')
+}
+
+test('a flat alone is told nothing of pages, curve, toe and deck', () => {
+  expect(bookletSaid(flat, ['first'])).not.toContain('test square')
+  expect(bookletSaid(flat, ['first'])).toContain('Every size in the tables is written.')
+  const cutting = bookletSaid(flat, ['cutting'])
+  expect(cutting).toContain('Saw the sheets of skin from')
+  expect(cutting).not.toMatch(/\btoe\b|\bdeck\b/)
+  expect(bookletSaid(flat, ['care'])).toContain('Local codes and licensed practice come before')
+  expect(bookletSaid(flat, ['care'])).not.toContain('high deck')
+  expect(listed(flat)).not.toMatch(/batten|curve|adhesive tape/)
+})
+
+test('one beside a quarter leaves all of that', () => {
+  const both = templateText('quarter-and-flat-mm')
+  expect(bookletSaid(both, ['first'])).toContain('The test square is true both ways')
+  expect(bookletSaid(both, ['care'])).toContain('A high deck can be fallen from')
+  for (const what of ['thin straight batten', 'adhesive tape', 'jigsaw: curve'])
+    expect(listed(both)).toContain(what)
+})
