@@ -1,6 +1,6 @@
 import { curvedOf } from '../../../design/kind-traits.ts'
 import { steelUses } from '../../../stock/steel-uses.ts'
-import { type Block, caution, check, head, step } from '../block.ts'
+import { type Block, caution, check, head, step, together } from '../block.ts'
 import { type Book, hasSkin } from '../book.ts'
 import type { Section } from '../pages.ts'
 
@@ -36,16 +36,22 @@ export const care = (book: Book): Section => {
             ),
           ]
         : []),
-      next(
-        'Ride it no more when a side is cracked, a stud is loose and does not hold a new screw, or a blade of a knife goes into the wood by itself. Keep this booklet with it: its set code finds the pages again.',
-      ),
-      check(
-        'Helmet and pads are on. A child has an adult close by. The run-up is free of people and things.',
-        width,
-      ),
-      caution(
-        `${quarters.length > 0 ? 'A high deck can be fallen from. ' : ''}Local codes and licensed practice come before anything written here.`,
-        width,
+      // no line of them stands alone on a last page
+      ...together(
+        [
+          next(
+            'Ride it no more when a side is cracked, a stud is loose and does not hold a new screw, or a blade of a knife goes into the wood by itself. Keep this booklet with it: its set code finds the pages again.',
+          ),
+          check(
+            'Helmet and pads are on. A child has an adult close by. The run-up is free of people and things.',
+            width,
+          ),
+          caution(
+            `${quarters.length > 0 ? 'A high deck can be fallen from. ' : ''}Local codes and licensed practice come before anything written here.`,
+            width,
+          ),
+        ],
+        book.tall,
       ),
     ],
   }

@@ -29,18 +29,21 @@ import { steelCaution, steelHole, sunkWords } from './steel-words.ts'
 export const skin = (book: Book): Section | null => {
   const skinned = book.solved.ramps.filter(hasSkin)
   if (skinned.length === 0) return null
+  const top = head('Skin', book.width)
   return {
     name: 'skin',
     title: 'Skin',
     blocks: [
-      head('Skin', book.width),
-      ...skinned.flatMap((ramp, i) => skinOf(book, ramp, skinned.slice(0, i).find(isCurved) ?? null)),
+      top,
+      ...skinned.flatMap((ramp, i) =>
+        skinOf(book, ramp, skinned.slice(0, i).find(isCurved) ?? null, i === 0 ? top.height : 0),
+      ),
     ],
   }
 }
 
-/** `told`: a ramp before it, of which the bending was told. */
-const skinOf = (book: Book, ramp: SolvedRamp, told: SolvedRamp | null): readonly Block[] => {
+/** `told`: a ramp before it, of which the bending was told. `over`: height of the head on its first page, mm. */
+const skinOf = (book: Book, ramp: SolvedRamp, told: SolvedRamp | null, over: number): readonly Block[] => {
   const { width, units, tall } = book
   const layers = ramp.skin.filter(({ length }) => length > 0)
   return [
@@ -67,8 +70,15 @@ const skinOf = (book: Book, ramp: SolvedRamp, told: SolvedRamp | null): readonly
           tall,
         )
       : []),
-    ...layers.flatMap((layer) =>
-      layerOf(book, ramp, told, layer, layer === layers.at(-1) && layers.length > 1),
+    ...layers.flatMap((layer, i) =>
+      // of a flat the first stands under the head at once
+      layerOf(
+        i === 0 && !isCurved(ramp) ? { ...book, tall: tall - over } : book,
+        ramp,
+        told,
+        layer,
+        layer === layers.at(-1) && layers.length > 1,
+      ),
     ),
     ...checksOf(book, ramp, ['seam-across', 'seam-stud']),
   ]
