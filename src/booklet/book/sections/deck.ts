@@ -18,6 +18,7 @@ import type { Section } from '../pages.ts'
 import { checksOf } from './framing.ts'
 import { runOutStrips } from './run-out-strips.ts'
 import { marked, sheetWithScrews } from './screw-table.ts'
+import { gapOf } from './sheet-gap.ts'
 import { steelCaution, steelHole, sunkWords } from './steel-words.ts'
 
 /** The board behind the lip, and what closes the step at the toe. */
@@ -92,7 +93,17 @@ const boardOf = (book: Book, ramp: SolvedQuarter): readonly Block[] => {
             `${count === 1 ? 'One sheet' : `${count} sheets`} of ${sheetWords(board.sheet, units)}, ${show(board.length)} from front to back, ${show(ramp.width)} wide. It begins ${show(board.from)} behind the toe, ${ramp.coping ? 'just behind the pipe' : 'at the lip'}.`,
           ),
           next(
-            `Lay it with its back edge flush with the sides' back edge, and screw it down, ${ownUnits(pilotDrill, book.units)} drilled before each.${board.sheet.material === 'steel' ? ` First drill the steel ${steelHole(units)} wide at each cross. ${sunkWords('timber')}` : ''}`,
+            `${
+              count === 1
+                ? "Lay it with its back edge flush with the sides' back edge"
+                : laidWords(
+                    book,
+                    board.pieces.map(({ from }) =>
+                      sheets.filter(({ up }) => up.from === from).map(({ mark }) => mark),
+                    ),
+                    gapOf(board),
+                  )
+            }, and screw ${count === 1 ? 'it' : 'each'} down, ${ownUnits(pilotDrill, book.units)} drilled before each.${board.sheet.material === 'steel' ? ` First drill the steel ${steelHole(units)} wide at each cross. ${sunkWords('timber')}` : ''}`,
           ),
         ]
       },
@@ -101,6 +112,17 @@ const boardOf = (book: Book, ramp: SolvedQuarter): readonly Block[] => {
     ...checksOf(book, ramp, ['deck-seam']),
     ...checksOf(book, ramp, ['screw-through'], isOfBoard),
   ]
+}
+
+/** Where the sheets of a board lie, course by course from the back, each from the left. */
+const laidWords = ({ fine }: Book, courses: readonly (readonly string[])[], gap: number): string => {
+  const [back, ...others] = [...courses].reverse().map((marks) => wordList(marks))
+  const beside = courses[0]!.length > 1
+  return [
+    `Lay ${back}${beside ? ', from left to right,' : ''} with ${beside ? 'their back edges' : 'its back edge'} flush with the sides' back edge`,
+    ...others.map((marks) => `${marks} before ${beside ? 'them' : 'it'}`),
+    `outer edges flush with the outsides${gap > 0 ? `, a gap of ${fine(gap)} between sheets` : ''}`,
+  ].join(', ')
 }
 
 /** Whether two run-outs are laid on and screwed alike, whatever their width. */

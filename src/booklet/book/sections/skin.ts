@@ -22,6 +22,7 @@ import { stage } from '../stage.ts'
 import { checksOf } from './framing.ts'
 import { layerNumber } from './layer-number.ts'
 import { marked, sheetWithScrews } from './screw-table.ts'
+import { gapOf } from './sheet-gap.ts'
 import { linesWords, type SkinSheet } from './skin-lines.ts'
 import { steelCaution, steelHole, sunkWords } from './steel-words.ts'
 
@@ -265,9 +266,3 @@ const layerSteps = (
 
 /** Room in height for so many figures beside a sheet, and what stands above and below it; mm. */
 const figuresRoom = (figures: number): number => Math.min(150, 3.75 * figures + 38)
-
-/** What is left between sheets, mm; 0 where there is none. */
-const gapOf = ({ pieces, widths }: Layer): number =>
-  [pieces, widths]
-    .flatMap((all) => all.slice(1).map((next, i) => next.from - all[i]!.from - all[i]!.length))
-    .find((gap) => gap > 0.05) ?? 0
