@@ -16,10 +16,10 @@ import { type Book, leastShare, ofRamp } from '../book.ts'
 import { type Figure, figure } from '../figure.ts'
 import type { Section } from '../pages.ts'
 import { checksOf } from './framing.ts'
-import { runOutStrips } from './run-out-strips.ts'
 import { marked, sheetWithScrews } from './screw-table.ts'
-import { gapOf } from './sheet-gap.ts'
-import { steelCaution, steelHole, sunkWords } from './steel-words.ts'
+import { runOutStrips } from './sheets/run-out-strips.ts'
+import { gapOf } from './sheets/sheet-gap.ts'
+import { steelCaution, steelHole, sunkWords } from './sheets/steel-words.ts'
 
 /** The board behind the lip, and what closes the step at the toe. */
 export const deck = (book: Book): Section | null => {

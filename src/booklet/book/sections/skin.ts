@@ -22,9 +22,9 @@ import { stage } from '../stage.ts'
 import { checksOf } from './framing.ts'
 import { layerNumber } from './layer-number.ts'
 import { marked, sheetWithScrews } from './screw-table.ts'
-import { gapOf } from './sheet-gap.ts'
-import { linesWords, type SkinSheet } from './skin-lines.ts'
-import { steelCaution, steelHole, sunkWords } from './steel-words.ts'
+import { gapOf } from './sheets/sheet-gap.ts'
+import { linesWords, type SkinSheet } from './sheets/skin-lines.ts'
+import { steelCaution, steelHole, sunkWords } from './sheets/steel-words.ts'
 
 /** Null where no ramp has any. */
 export const skin = (book: Book): Section | null => {

@@ -1,9 +1,9 @@
-import { capital } from '../../../length/capital.ts'
-import { numberList, wordList } from '../../../length/word-list.ts'
-import type { FixedRow, Layer } from '../../../ramp/skin/layer.ts'
-import { seamStudsOf } from '../../../ramp/skin/seam-studs.ts'
-import type { Book } from '../book.ts'
-import type { MarkedSheet } from './screw-table.ts'
+import { capital } from '../../../../length/capital.ts'
+import { numberList, wordList } from '../../../../length/word-list.ts'
+import type { FixedRow, Layer } from '../../../../ramp/skin/layer.ts'
+import { seamStudsOf } from '../../../../ramp/skin/seam-studs.ts'
+import type { Book } from '../../book.ts'
+import type { MarkedSheet } from '../screw-table.ts'
 
 export type SkinSheet = MarkedSheet<FixedRow>
 

@@ -1,6 +1,6 @@
-import { ownUnits } from '../../../length/own-units.ts'
-import type { Units } from '../../../length.ts'
-import { type Block, caution } from '../block.ts'
+import { ownUnits } from '../../../../length/own-units.ts'
+import type { Units } from '../../../../length.ts'
+import { type Block, caution } from '../../block.ts'
 
 /** Of a screw through sheet steel; common practice, no source. */
 export const steelHole = (units: Units): string => ownUnits('5 mm (3/16 in)', units)

@@ -1,7 +1,7 @@
-import { inch } from '../../../geometry/inch.ts'
-import type { Units } from '../../../length.ts'
-import { stepLimit } from '../../../ramp/check/practice.ts'
-import type { Transition } from '../../../ramp/side/transition.ts'
+import { inch } from '../../../../geometry/inch.ts'
+import type { Units } from '../../../../length.ts'
+import { stepLimit } from '../../../../ramp/check/practice.ts'
+import type { Transition } from '../../../../ramp/side/transition.ts'
 
 /** So much of a run-out may hang free, as its note says; mm. */
 const mostFree = { mm: 100, in: 4 * inch } as const

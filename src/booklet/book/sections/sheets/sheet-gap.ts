@@ -1,4 +1,4 @@
-import type { Layer } from '../../../ramp/skin/layer.ts'
+import type { Layer } from '../../../../ramp/skin/layer.ts'
 
 /** What is left between sheets, mm; 0 where there is none. */
 export const gapOf = ({ pieces, widths }: Pick<Layer, 'pieces' | 'widths'>): number =>
