@@ -1,6 +1,7 @@
 import { cutsCells } from '../../booklet/cuts/cuts-cells.ts'
 import { cutsText } from '../../booklet/cuts/cuts-text.ts'
 import { cutsInput, cutsJob, cutsPicture, cutsRecord } from '../../job/cuts.ts'
+import { countWords } from '../../length/count-words.ts'
 import { writeCsv } from '../../write/csv.ts'
 import { writeSvg } from '../../write/svg.ts'
 import { command, type Given } from '../command.ts'
@@ -65,5 +66,3 @@ const cuts = (file: string, options: CutsOptions, shell: Shell): Promise<number>
     shell,
   )
 }
-
-const countWords = (count: number, word: string): string => `${count} ${word}${count === 1 ? '' : 's'}`
