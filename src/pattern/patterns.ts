@@ -1,7 +1,7 @@
 import type { Units } from '../design/design.ts'
 import type { SolvedQuarter, SolvedRamp } from '../ramp/ramp.ts'
 import { sideMarks } from '../ramp/side/side-marks.ts'
-import { pieceLetters } from '../ramp/splice/splice.ts'
+import { piecesOf } from '../ramp/splice/splice.ts'
 import type { Pattern } from './pattern.ts'
 import { sidePattern } from './side.ts'
 import { sidesAlike } from './side-lines.ts'
@@ -10,7 +10,7 @@ import { sidesAlike } from './side-lines.ts'
 const partsOf = (ramp: SolvedQuarter, marks: readonly string[]): string => {
   const ribs = ramp.design.sides.count - 2
   const count = `2 sides${ribs === 0 ? '' : ribs === 1 ? ', 1 rib' : `, ${ribs} ribs`}`
-  const pieces = pieceLetters.slice(0, ramp.splices.length + 1)
+  const pieces = piecesOf(ramp)
   const each = pieces.length > 1 ? `, each of pieces ${pieces.join(', ')}` : ''
   return `${ramp.name}: ${count} (${marks.length > 2 ? `${marks[0]}–${marks.at(-1)}` : marks.join(', ')}${each})`
 }

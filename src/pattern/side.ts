@@ -2,12 +2,13 @@ import type { Units } from '../design/design.ts'
 import { stroke, text } from '../drawing/drawing.ts'
 import { circle, pathOf, pathSegments, type Segment } from '../geometry/path.ts'
 import { pointDistance } from '../geometry/point.ts'
+import { showAngle } from '../length/show-angle.ts'
 import { showLength } from '../length.ts'
 import { revealWords } from '../ramp/check/reveal-words.ts'
 import { middleRise } from '../ramp/curve/middle-rise.ts'
 import type { SolvedQuarter } from '../ramp/ramp.ts'
 import type { Edge } from '../ramp/side/side.ts'
-import { pieceLetters } from '../ramp/splice/splice.ts'
+import { piecesOf } from '../ramp/splice/splice.ts'
 import { spliceWords } from '../ramp/splice/splice-words.ts'
 import { steepnessWord } from '../ramp/steepness.ts'
 import { heightLevels } from './heights.ts'
@@ -124,7 +125,7 @@ const sideFacts = (ramp: SolvedQuarter, units: Units): readonly string[] => {
   const { coping } = ramp
   return [
     `heights: frame ${show(heights.frame)}, deck ${show(heights.deck)}, ridden face at the lip ${show(heights.surface)}`,
-    `radius: frame ${show(radius.frame)}, ridden face ${show(radius.surface)}; lip ${((lipAngle * 180) / Math.PI).toFixed(1)}°, ${steepnessWord(lipAngle)}`,
+    `radius: frame ${show(radius.frame)}, ridden face ${show(radius.surface)}; lip ${showAngle(lipAngle)}, ${steepnessWord(lipAngle)}`,
     ...(coping
       ? [
           `pipe ${fine(coping.outside)}: its reveal is ${revealWords(coping, ramp.design, fine)}; ` +
@@ -133,7 +134,7 @@ const sideFacts = (ramp: SolvedQuarter, units: Units): readonly string[] => {
       : []),
     ...(ramp.splices.length > 0
       ? [
-          `pieces ${pieceLetters.slice(0, ramp.splices.length + 1).join(', ')} from the toe: ${spliceWords(ramp.splices, ramp.studs.length, units)}`,
+          `pieces ${piecesOf(ramp).join(', ')} from the toe: ${spliceWords(ramp.splices, ramp.studs.length, units)}`,
         ]
       : []),
     ...(ramp.design.chamfer > 0

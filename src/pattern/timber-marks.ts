@@ -4,7 +4,7 @@ import { affineTranslate } from '../geometry/affine.ts'
 import { pathDistance } from '../geometry/nearest.ts'
 import { circle, type Path, pathOf, polygonOf } from '../geometry/path.ts'
 import { type Point, pointBetween } from '../geometry/point.ts'
-import { type Timber, timberCorners } from '../ramp/frame/timber.ts'
+import { liesWords, type Timber, timberCorners } from '../ramp/frame/timber.ts'
 import type { EndScrews } from '../ramp/screws/end-screws.ts'
 import type { PatternLabel, TimberScrews } from './pattern.ts'
 import { letters, pens } from './pens.ts'
@@ -67,7 +67,7 @@ export const timberScrews = (
 /** A timber's name and how it lies. */
 export const lyingLabel = (timber: Timber, { called, number }: TimberName): PatternLabel => ({
   of: 'timber',
-  words: `${called} ${number} ${timber.lies === 'flat' ? 'flat' : 'on edge'}`,
+  words: `${called} ${number} ${liesWords(timber)}`,
   shorter: `${called} ${number}`,
   size: letters.word,
   places: [pointBetween(...longWay(timberCorners(timber), timber.width, timber.depth), 0.5)],

@@ -1,5 +1,6 @@
 import { formatNumber } from '../drawing/number.ts'
 import { type Affine, affineApply } from '../geometry/affine.ts'
+import { degreesOf } from '../geometry/degrees.ts'
 import { type Path, pathSegments, type Segment } from '../geometry/path.ts'
 import type { Point } from '../geometry/point.ts'
 import { segmentPart } from '../geometry/split.ts'
@@ -42,7 +43,7 @@ export const svgPathData = (path: Path, map: Affine, decimals: number, name: str
         const { radius, sweep } = segment
         if (Math.abs(sweep) > mostSweep)
           return [segmentPart(segment, 0, 0.5), segmentPart(segment, 0.5, 1)].map(command).join('')
-        const degrees = round ? '0' : formatNumber((turn * 180) / Math.PI, 6, coordinate)
+        const degrees = round ? '0' : formatNumber(degreesOf(turn), 6, coordinate)
         const large = Math.abs(sweep) > Math.PI ? 1 : 0
         // counter-clockwise about a centre is the positive sense of a frame whose y goes up
         const flag = sweep > 0 !== mirrored ? 1 : 0

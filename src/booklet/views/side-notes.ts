@@ -8,6 +8,7 @@ import { type Drawing, stroke } from '../../drawing/drawing.ts'
 import type { Box } from '../../geometry/bounds.ts'
 import { pathOf } from '../../geometry/path.ts'
 import { type Point, pointBetween } from '../../geometry/point.ts'
+import { showAngle } from '../../length/show-angle.ts'
 import { showLength, type Units } from '../../length.ts'
 import type { Curve } from '../../ramp/curve/curve.ts'
 import type { SolvedQuarter, SolvedRamp } from '../../ramp/ramp.ts'
@@ -138,7 +139,7 @@ const vertexOf = ({ ramp, ratio, face }: Site): Point => scaled(face.point(ramp.
 const lipNote = (site: Site): Placed => {
   const { lipAngle } = site.ramp.transition
   const vertex = vertexOf(site)
-  const figure = `${((lipAngle * 180) / Math.PI).toFixed(1)}°`
+  const figure = showAngle(lipAngle)
   return {
     key: site.key('lip'),
     ways: waysAt([10, 13, 8, 16], (arc) => [

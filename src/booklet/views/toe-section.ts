@@ -10,6 +10,7 @@ import { pathMap } from '../../geometry/path-map.ts'
 import { pointToward } from '../../geometry/point.ts'
 import { showLength, type Units } from '../../length.ts'
 import { sheetWords } from '../../ramp/check/sheet-words.ts'
+import { liesWords } from '../../ramp/frame/timber.ts'
 import type { SolvedQuarter } from '../../ramp/ramp.ts'
 import { annotated, cutFrame, type Remark, type Window, within } from './detail.ts'
 import { type Profile, rampProfile } from './profile.ts'
@@ -96,7 +97,7 @@ const edgeNotes = (remark: Remark, ramp: SolvedQuarter, units: Units, ratio: num
     'stud',
     calloutWays(
       scaled(middle, ratio),
-      [`stud 1, ${first.lies === 'flat' ? 'flat' : 'on edge'}: its middle ${show(first.at)} up the curve`],
+      [`stud 1, ${liesWords(first)}: its middle ${show(first.at)} up the curve`],
       viewStyle,
       [-12, 5, 75, 60, 45, 100, 120],
     ),

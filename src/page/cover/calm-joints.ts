@@ -1,3 +1,4 @@
+import { radiansOf } from '../../geometry/degrees.ts'
 import { segmentLength } from '../../geometry/length.ts'
 import { type Path, pathSegments, type Segment, segmentsPath } from '../../geometry/path.ts'
 import type { Point } from '../../geometry/point.ts'
@@ -23,7 +24,7 @@ const cutClear = 7
 const edgeClear = 8.5
 const spacing = 6
 /** No steeper to a joint line than this it runs along it. */
-const steep = Math.tan((18 * Math.PI) / 180)
+const steep = Math.tan(radiansOf(18))
 
 /** What each counts: of a line so much a point of it. */
 const cost = { on: 16, near: 8, cut: 0.5, edge: 0.05 } as const

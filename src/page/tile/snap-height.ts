@@ -1,5 +1,6 @@
 import type { Units } from '../../design/design.ts'
 import { affineApply } from '../../geometry/affine.ts'
+import { radiansOf } from '../../geometry/degrees.ts'
 import { inch } from '../../geometry/inch.ts'
 import { type Path, pathCorners, pathOf } from '../../geometry/path.ts'
 import type { Point } from '../../geometry/point.ts'
@@ -34,7 +35,7 @@ const leave = { room: 7, cost: 2 }
 /** A snap line so near above the bottom edge leaves no room between the two for what is read, mm; its cost. */
 const bottomEdge = { room: 19, cost: 9 }
 
-const steep = Math.tan((20 * Math.PI) / 180)
+const steep = Math.tan(radiansOf(20))
 const spacing = 4
 
 /**

@@ -1,4 +1,5 @@
 import { type Drawing, stroke } from '../../drawing/drawing.ts'
+import { radiansOf } from '../../geometry/degrees.ts'
 import { pathOf } from '../../geometry/path.ts'
 import { type Point, pointToward } from '../../geometry/point.ts'
 import { pens } from '../../pattern/pens.ts'
@@ -24,7 +25,7 @@ const tries = [
 ] as const
 
 /** No stroke of an X lies nearer to the long way of its timber, radians: it would look like one of its edges. */
-const leastTurn = (24 * Math.PI) / 180
+const leastTurn = radiansOf(24)
 
 /**
  * The X of each timber, whole on it and in what the page keeps, off all that is read there, off other strokes if it can; none where the

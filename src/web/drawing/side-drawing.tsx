@@ -3,6 +3,7 @@ import {
   isCurved,
   type SetPlan,
   type SolvedRamp,
+  showAngle,
   showLength,
   solvedRamp,
   steepnessWord,
@@ -68,8 +69,7 @@ export const SideDrawing = kept((props: SideDrawingProps) => {
           {isCurved(now) && (
             <>
               , <span>lip </span>
-              {((now.transition.lipAngle * 180) / Math.PI).toFixed(1)}°,{' '}
-              <b>{steepnessWord(now.transition.lipAngle)}</b>
+              {showAngle(now.transition.lipAngle)}, <b>{steepnessWord(now.transition.lipAngle)}</b>
             </>
           )}
           <span>; lengths in {units === 'mm' ? 'mm' : 'inches'}</span>

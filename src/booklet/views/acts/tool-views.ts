@@ -1,5 +1,6 @@
 import { dimension } from '../../../drafting/dimension/dimension.ts'
 import { fill, stroke } from '../../../drawing/drawing.ts'
+import { radiansOf } from '../../../geometry/degrees.ts'
 import { type Path, polygonOf, rectangle } from '../../../geometry/path.ts'
 import { type Point, pointToward } from '../../../geometry/point.ts'
 import { type View, viewOf, viewStyle } from '../view.ts'
@@ -14,15 +15,15 @@ export const kerfLine = { centre: { x: 8, y: 70 }, radius: 62, width: 1.8 } as c
 const reach = { from: -9, sawn: 14, to: 33 } as const
 
 const onLine = (degrees: number, off = 0): Point =>
-  pointToward(kerfLine.centre, ((degrees - 90) * Math.PI) / 180, kerfLine.radius - off)
+  pointToward(kerfLine.centre, radiansOf(degrees - 90), kerfLine.radius - off)
 
 /** Between two distances off the line, towards its middle, and two angles. */
 const sweep = (low: number, high: number, from: number, to: number): Path => ({
   start: onLine(from, low),
   pieces: [
-    { kind: 'arc', to: onLine(to, low), centre: kerfLine.centre, sweep: ((to - from) * Math.PI) / 180 },
+    { kind: 'arc', to: onLine(to, low), centre: kerfLine.centre, sweep: radiansOf(to - from) },
     { kind: 'line', to: onLine(to, high) },
-    { kind: 'arc', to: onLine(from, high), centre: kerfLine.centre, sweep: ((from - to) * Math.PI) / 180 },
+    { kind: 'arc', to: onLine(from, high), centre: kerfLine.centre, sweep: radiansOf(from - to) },
   ],
   closed: true,
 })
@@ -31,7 +32,7 @@ const sweep = (low: number, high: number, from: number, to: number): Path => ({
 export const jigsawView = (mark: string): View => {
   const line: Path = { ...sweep(0, 0, reach.from, reach.to), closed: false }
   const shoe = ([x, y]: readonly [number, number]): Point => {
-    const way = (reach.sawn * Math.PI) / 180
+    const way = radiansOf(reach.sawn)
     const at = onLine(reach.sawn, kerfLine.width / 2)
     return {
       x: at.x + x * Math.cos(way) - y * Math.sin(way),
