@@ -1,5 +1,5 @@
 import type { Design, Sheet } from '../../design/design.ts'
-import { straightOf } from '../../design/kind-traits.ts'
+import { curvedOf, straightOf } from '../../design/kind-traits.ts'
 import { inch } from '../../geometry/inch.ts'
 import { massAtMost } from '../../length/mass.ts'
 import { ownUnits } from '../../length/own-units.ts'
