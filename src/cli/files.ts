@@ -211,6 +211,8 @@ export interface Written {
 
 /** `checkOut` where a name that says it is something else is refused; one that says nothing is taken. */
 export const checkNamed = (file: string, { is, endings }: Written, force: boolean, source?: string): void => {
+  // a file that is there is told of last: another name may be needed anyway
+  checkOut(file, true, source)
   const ending = extname(file).toLowerCase()
   if (/^\.[a-z]+$/.test(ending) && !endings.includes(ending))
     throw new Failure(
