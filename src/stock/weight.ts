@@ -3,8 +3,8 @@ import type { Design } from '../design/design.ts'
 import { pathCentroid } from '../geometry/centroid.ts'
 import type { Path } from '../geometry/path.ts'
 import type { Ramp, SolvedDesign } from '../ramp/ramp.ts'
-import { designScrews, type RampScrews } from './list/screws.ts'
 import type { Parts } from './parts.ts'
+import { designScrews, type RampScrews } from './screws.ts'
 import { isSide, type SheetPart } from './sheet-part.ts'
 
 /** kg */

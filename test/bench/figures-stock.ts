@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs'
 import { coverDesign } from '../../src/job/covering.ts'
 import { figuresJob } from '../../src/job/figures.ts'
 import { usualLaying } from '../../src/job/laying.ts'
-import { rampChoices } from '../../src/job/near/ramp-choices.ts'
+import { rampChoices } from '../../src/job/ramp-choices.ts'
 import { readSettled } from '../../src/job/settle/settle.ts'
 import { solveDesign } from '../../src/ramp/solve.ts'
 

@@ -1,5 +1,5 @@
 import type { SolvedRamp } from '../../ramp/ramp.ts'
-import { screwCount } from '../../stock/list/screws.ts'
+import { screwCount } from '../../stock/screws.ts'
 import { timbersOf } from '../views/plan-view.ts'
 import type { BookFacts } from './book.ts'
 

@@ -1,6 +1,6 @@
 import { text } from '../../drawing/drawing.ts'
 import { screwDiameter, screwHead, screwSize } from '../../ramp/screws/screw-sort.ts'
-import { bySize } from '../../stock/list/screws.ts'
+import { bySize } from '../../stock/screws.ts'
 import { screwMarks } from '../views/acts/screw-view.ts'
 import { type Block, drawn, part, stack } from './block.ts'
 import type { Book } from './book.ts'

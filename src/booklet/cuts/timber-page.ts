@@ -7,7 +7,7 @@ import { affineTranslate } from '../../geometry/affine.ts'
 import type { Box } from '../../geometry/bounds.ts'
 import { showLength } from '../../length.ts'
 import { layoutMap, layoutSize } from '../../page/sheet/sheet.ts'
-import { boardHeight, boardView } from '../views/board-view.ts'
+import { boardHeight, boardView } from './board-view.ts'
 import type { UnnumberedPage } from './panel-page.ts'
 import { boardWords, type NumberedBoard, partWords, timberNote } from './timber-words.ts'
 

@@ -11,12 +11,12 @@ import { screwHead, screwSize } from '../../ramp/screws/screw-sort.ts'
 import { grips, handleHoles, handleWords } from '../handle.ts'
 import type { JointPlate } from '../joint-plate.ts'
 import type { Moving } from '../moving.ts'
+import { bySize, type RampScrews } from '../screws.ts'
 import { type SectionPlan, sectionWords, squared } from '../timber/boards.ts'
 import { jointLines } from './joint-lines.ts'
 import type { ListLine } from './line.ts'
 import { ownedLines } from './owned-lines.ts'
 import { cutPipes } from './pipes.ts'
-import { bySize, type RampScrews } from './screws.ts'
 
 /** Panels of one size to buy, offcuts that are there already aside. */
 export interface BoughtPanels {

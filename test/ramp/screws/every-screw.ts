@@ -1,7 +1,7 @@
 import type { Stock, Units } from '../../../src/design/design.ts'
 import { runOutSheet } from '../../../src/ramp/beside/run-out-sheet.ts'
 import type { Flat, Quarter } from '../../../src/ramp/ramp.ts'
-import { rampScrews } from '../../../src/stock/list/screws.ts'
+import { rampScrews } from '../../../src/stock/screws.ts'
 import { timberPartsOf } from '../../../src/stock/timber-parts.ts'
 
 type Place = readonly [number, number, number]

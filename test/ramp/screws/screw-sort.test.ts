@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest'
 import { type ScrewUse, screwDiameter, screwHead, screwSize } from '../../../src/ramp/screws/screw-sort.ts'
-import { bySize } from '../../../src/stock/list/screws.ts'
+import { bySize } from '../../../src/stock/screws.ts'
 import { assertNear } from '../../support/near.ts'
 
 const uses: readonly ScrewUse[] = ['skin', 'deck board', 'run-out', 'frame', 'plates', 'pipe', 'wheels']

@@ -1,6 +1,6 @@
 import { listParts } from '../../../stock/list/line.ts'
 import { screwBoxes } from '../../../stock/list/list.ts'
-import { screwCount } from '../../../stock/list/screws.ts'
+import { screwCount } from '../../../stock/screws.ts'
 import { amountWords, costWords, leftWords, partHead } from '../../list/list-words.ts'
 import { gap, head, table, words } from '../block.ts'
 import type { Book } from '../book.ts'

@@ -1,8 +1,8 @@
 import { type Table, tableHeight } from '../../../../drafting/table.ts'
 import { countWords } from '../../../../length/count-words.ts'
 import type { SawnBoard } from '../../../../stock/timber/boards.ts'
+import { boardHeight, boardView } from '../../../cuts/board-view.ts'
 import { partWords } from '../../../cuts/timber-words.ts'
-import { boardHeight, boardView } from '../../../views/board-view.ts'
 import { type Block, beside, drawn, gap, named, part, stack, table, words } from '../../block.ts'
 import type { Book } from '../../book.ts'
 

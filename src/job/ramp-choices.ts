@@ -1,13 +1,13 @@
-import type { Stock } from '../../design/design.ts'
-import { isCurved } from '../../design/kind-traits.ts'
-import { thinSide } from '../../design/section.ts'
-import type { Units } from '../../length.ts'
-import { firstThat, toeKey } from '../../ramp/check/remedy.ts'
-import { blunt } from '../../ramp/hazard/feather.ts'
-import { frameWithout } from '../../ramp/kinds/quarter.ts'
-import type { Quarter, Ramp } from '../../ramp/ramp.ts'
-import { solveTransition } from '../../ramp/side/solve-transition.ts'
-import { type SteepChoice, steepChoices } from '../../ramp/steep-choices.ts'
+import type { Stock } from '../design/design.ts'
+import { isCurved } from '../design/kind-traits.ts'
+import { thinSide } from '../design/section.ts'
+import type { Units } from '../length.ts'
+import { firstThat, toeKey } from '../ramp/check/remedy.ts'
+import { blunt } from '../ramp/hazard/feather.ts'
+import { frameWithout } from '../ramp/kinds/quarter.ts'
+import type { Quarter, Ramp } from '../ramp/ramp.ts'
+import { solveTransition } from '../ramp/side/solve-transition.ts'
+import { type SteepChoice, steepChoices } from '../ramp/steep-choices.ts'
 
 /** The lowest toe that something allows, in steps that can be typed, and what it leaves. mm */
 export interface ToeChoice {
