@@ -6,7 +6,7 @@ import type { Point } from '../../geometry/point.ts'
 import { capital } from '../../length/capital.ts'
 import { letters } from '../../pattern/pens.ts'
 import type { StoryStrip, StripKind } from '../../pattern/story-strip.ts'
-import { sampleSize, sampleStrip } from './sample-strip.ts'
+import { sampleSize, sampleStrip, zeroWords } from './sample-strip.ts'
 
 /** What stands along the left of a page of small parts, read as the strips beside it: title, set, what to do, and once for all strips
  * what edges and rings mean. */
@@ -110,7 +110,7 @@ const kindWords = (strips: readonly StoryStrip[]): string => {
     ...edges.map(named),
     ...rings.map((ring) => `a ring is ${ring}`),
     ...onTicks.map((words) => `a ring on a tick: ${words}`),
-    ...[...new Set(strips.map(({ zero }) => zero))].map((zero) => `marks count from zero: ${zero}`),
+    ...zeroWords(strips),
     ...new Set(strips.flatMap(({ notes }) => notes)),
   ]
     .map(sentence)

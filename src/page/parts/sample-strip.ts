@@ -74,9 +74,19 @@ export const sampleStrip = (
     words: [
       ...named.map(([edge, words]) => `${edge} edge: ${words}.`),
       ...(named.length === 0 ? [...new Set(rows.map(({ words }) => `${words}.`))].map(capital) : []),
-      ...[...new Set(layers.map(({ zero }) => zero))].map((zero) => `Marks count from zero: ${zero}.`),
+      ...zeroWords(layers).map((words) => `${capital(words)}.`),
     ],
   }
+}
+
+/** Where marks count from; where that is not one place for all strips, of which strips each is. */
+export const zeroWords = (strips: readonly StoryStrip[]): readonly string[] => {
+  const zeros = [...new Set(strips.map(({ zero }) => zero))]
+  return zeros.map((zero) => {
+    const own = strips.filter((strip) => strip.zero === zero)
+    const named = own.map(({ ramps, what }) => [...(ramps === '' ? [] : [ramps]), what].join(', '))
+    return zeros.length > 1 ? `zero of ${named.join('; ')}: ${zero}` : `marks count from zero: ${zero}`
+  })
 }
 
 const { height } = sampleSize
