@@ -21,7 +21,6 @@ import { usualLaying } from './laying.ts'
 import { type RampChoices, rampChoices } from './ramp-choices.ts'
 import { withAnswers } from './settle/answer-words.ts'
 import type { Answer } from './settle/settle.ts'
-import { withTypedFigures } from './typed-figures.ts'
 
 /** Pages to tape for each way to cover the sides, and the one that is taken unless told. */
 export type PageFigures = CoverCounts & { readonly paper: PaperName; readonly takes: Cover }
@@ -48,7 +47,7 @@ export const figuresJob = (
   cuts: readonly RampCut[] = [],
   answers: readonly Answer[] = [],
 ): FiguresJob => {
-  const solved = withAnswers(withTypedFigures(solveDesign(design), answers), answers, design.units)
+  const solved = withAnswers(solveDesign(design), answers, design.units)
   const pages = solved.stopped || curvedOf(solved.ramps).length === 0 ? null : pagesOf(design, solved)
   const parts = solved.stopped ? null : partsOf(design, solved)
   const panels = parts && sheetsOf(design, parts)

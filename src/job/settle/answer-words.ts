@@ -6,6 +6,7 @@ import type { SolvedDesign } from '../../ramp/ramp.ts'
 import { nearerSide } from './bars.ts'
 import type { LimitName } from './judge.ts'
 import type { Answer } from './settle.ts'
+import { withTypedFigures } from './typed-figures.ts'
 
 const limitWords = (name: LimitName, { limits }: Asks, units: Units): string => {
   switch (name) {
@@ -120,15 +121,16 @@ const missedWords = (answer: Answer, missed: string, units: Units): string => {
   return `no ${key} meets lip ${asks.lip}°: with ${shown}, the nearest, ${measureWords('lip', answer, units)}; ${why}`
 }
 
-/** A solved design whose checks tell of the limits as well: after what stops, before what is to be watched. */
+/** A solved design whose checks tell of the limits as well, after what stops, before what is to be watched, and of what goes out with a figure that an offer types. */
 export const withAnswers = <S extends SolvedDesign>(
   solved: S,
   answers: readonly Answer[],
   units: Units,
 ): S => {
   const own = answerChecks(answers, units)
-  const stops = solved.checks.filter(({ level }) => level === 'stop').length
+  const typed = withTypedFigures(solved, answers)
+  const stops = typed.checks.filter(({ level }) => level === 'stop').length
   return own.length === 0
-    ? solved
-    : { ...solved, checks: [...solved.checks.slice(0, stops), ...own, ...solved.checks.slice(stops)] }
+    ? typed
+    : { ...typed, checks: [...typed.checks.slice(0, stops), ...own, ...typed.checks.slice(stops)] }
 }

@@ -1,7 +1,7 @@
-import { wordList } from '../length/word-list.ts'
-import type { Check, Typing } from '../ramp/check/check.ts'
-import type { SolvedDesign } from '../ramp/ramp.ts'
-import type { Answer } from './settle/settle.ts'
+import { wordList } from '../../length/word-list.ts'
+import type { Check, Typing } from '../../ramp/check/check.ts'
+import type { SolvedDesign } from '../../ramp/ramp.ts'
+import type { Answer } from './settle.ts'
 
 /** What a figure that was left to the program is found by: refused beside one that is typed. */
 const foundBy = ({ asks: { lip, limits } }: Answer): readonly string[] => [
