@@ -9,7 +9,7 @@ import { brokenStrokes, type ClearZone, wordZone, wordZones, zonesBack } from '.
 import type { Tile } from '../tile/tile.ts'
 import { bandZones, jointZones, signZones } from '../tile/tile-joints.ts'
 import type { TileLines } from './tile-lines.ts'
-import type { TileWords } from './tile-words.ts'
+import type { TileWords } from './words-on-tile.ts'
 
 /** All that was set on a tile; in its window, but for lines and levels. */
 interface SetMarks {

@@ -19,8 +19,8 @@ import { clearedMarks } from './cleared-marks.ts'
 import { snapWords } from './snap-words.ts'
 import type { TileFacts } from './tile-facts.ts'
 import { type TileLines, tileLines } from './tile-lines.ts'
-import { tileWords } from './tile-words.ts'
 import { placedTitle } from './title-place.ts'
+import { wordsOnTile } from './words-on-tile.ts'
 
 /** Round the words of a cross that is set out, mm. */
 const datumAir = 3
@@ -53,7 +53,7 @@ export const tileDrawing = (tile: Tile, facts: TileFacts): Drawing => {
   )
 
   const boxes = shown.map((i) => timberBox(pattern.markPaths[i]!, tile.toWindow))
-  const words = tileWords(tile, facts, shown, boxes, room)
+  const words = wordsOnTile(tile, facts, shown, boxes, room)
   const signs = timberSigns(boxes, tile, room)
   for (const marks of signs) keepOff(room, marks, on.rather)
   const rulers = rulerMarks(tile, pattern.points[0]!.at, units, rulerRoom(tile, pattern, lines.screws, room))

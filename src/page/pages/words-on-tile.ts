@@ -39,7 +39,7 @@ export interface TileWords {
 }
 
 /** Each word beside what is there before it; `shown` and `boxes`: the timbers of the tile, and their sections. */
-export const tileWords = (
+export const wordsOnTile = (
   tile: Tile,
   facts: TileFacts,
   shown: readonly number[],
