@@ -1,8 +1,9 @@
 import { isCurved, readProfile, type SetPlan } from '../index.ts'
 import { kept } from './kept.ts'
-import { madeOf } from './page-name.ts'
 import type { View } from './state/model.ts'
 import type { Saving } from './state/use-saving.ts'
+import { madeOf } from './words/page-name.ts'
+import { printIt } from './words/print-it.ts'
 import type { Lay } from './worker/messages.ts'
 
 interface NextProps {
@@ -23,10 +24,6 @@ interface NextProps {
   readonly doubts: readonly string[]
   readonly saving: Saving
 }
-
-/** What one does with a set that was saved. */
-export const printIt =
-  ': print it at 100 %, never "fit to page". Then measure the test square, the leaf behind the map, with a steel rule; if it is off, type what you read under printer and save again'
 
 /** What to do now, in one line, and the button for it. */
 export const Next = kept(

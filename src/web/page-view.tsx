@@ -1,9 +1,9 @@
 import { useEffect, useLayoutEffect, useRef, useState } from 'preact/hooks'
 import type { PlanPage } from '../index.ts'
 import { kept } from './kept.ts'
-import { calledPage, pageNames } from './page-name.ts'
 import { useAnswer } from './state/use-answer.ts'
 import type { Saving } from './state/use-saving.ts'
+import { calledPage, pageNames } from './words/page-name.ts'
 import type { Asking } from './worker/ask.ts'
 import type { Answer, Lay } from './worker/messages.ts'
 

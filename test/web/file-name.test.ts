@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest'
-import { fileName, reprintName } from '../../src/web/state/file-name.ts'
+import { fileName, reprintName } from '../../src/web/words/file-name.ts'
 
 it.each([
   ['Low ramp for the boathouse', 'low-ramp-for-the-boathouse'],

@@ -1,8 +1,8 @@
 import { expect, it } from 'vitest'
 import { rampPath, schema } from '../../src/index.ts'
-import { madeOf } from '../../src/web/page-name.ts'
-import { labelOf, pathOfKey } from '../../src/web/state/labels.ts'
-import { listShown, listTyped } from '../../src/web/state/list.ts'
+import { labelOf, pathOfKey } from '../../src/web/words/labels.ts'
+import { listShown, listTyped } from '../../src/web/words/list.ts'
+import { madeOf } from '../../src/web/words/page-name.ts'
 import { layOut } from '../support/lay-out.ts'
 import { templateText } from '../support/templates.ts'
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { gaugeJob, isRefusal, readLaying, writeProfile } from '../../src/index.ts'
-import { withUnit } from '../../src/web/state/with-unit.ts'
+import { withUnit } from '../../src/web/words/with-unit.ts'
 import { designOf, layingOf } from '../../src/web/worker/lay.ts'
 import { templateText } from '../support/templates.ts'
 

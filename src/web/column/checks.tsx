@@ -2,12 +2,12 @@ import type { Check, Problem, Typing } from '../../index.ts'
 import { hasField } from '../fields/key-parts.tsx'
 import { Meant } from '../fields/meant.tsx'
 import { kept } from '../kept.ts'
-import { type PlaceName, placeOfCheck } from '../state/check-places.ts'
-import { hurts } from '../state/hurts.ts'
-import { labelOf, pathOfKey } from '../state/labels.ts'
 import type { View } from '../state/model.ts'
 import type { AfterOffer } from '../state/use-after.ts'
 import type { Heard } from '../state/use-answer.ts'
+import { type PlaceName, placeOfCheck } from '../words/check-places.ts'
+import { hurts } from '../words/hurts.ts'
+import { labelOf, pathOfKey } from '../words/labels.ts'
 
 interface ChecksProps {
   readonly view: View

@@ -3,11 +3,11 @@ import { type Cover, countWords, covers } from '../../index.ts'
 import { FileKeys } from '../fields/key-parts.tsx'
 import { Tick } from '../fields/tick.tsx'
 import { kept } from '../kept.ts'
-import { calledPage, pageNames } from '../page-name.ts'
 import type { Actions } from '../state/actions.ts'
 import type { View } from '../state/model.ts'
 import type { Heard } from '../state/use-answer.ts'
-import { withUnit } from '../state/with-unit.ts'
+import { calledPage, pageNames } from '../words/page-name.ts'
+import { withUnit } from '../words/with-unit.ts'
 import type { Lay } from '../worker/messages.ts'
 
 interface PaperProps {

@@ -1,11 +1,11 @@
 import { useState } from 'preact/hooks'
 import { gaugeJob, isRefusal, type PaperName, type Profile, readProfile, writeProfile } from '../../index.ts'
 import { kept } from '../kept.ts'
-import { printIt } from '../next.tsx'
 import { download } from '../state/download.ts'
 import { keepPrinter, keptPrinters } from '../state/keep.ts'
 import { useAnswer } from '../state/use-answer.ts'
 import type { Saving } from '../state/use-saving.ts'
+import { printIt } from '../words/print-it.ts'
 import type { Asking } from '../worker/ask.ts'
 import type { Lay } from '../worker/messages.ts'
 

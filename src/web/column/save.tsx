@@ -2,10 +2,10 @@ import { Fragment } from 'preact'
 import { isCurved } from '../../index.ts'
 import { kept } from '../kept.ts'
 import { download } from '../state/download.ts'
-import { fileName } from '../state/file-name.ts'
 import { linkTo } from '../state/link.ts'
 import type { View } from '../state/model.ts'
 import type { Saving } from '../state/use-saving.ts'
+import { fileName } from '../words/file-name.ts'
 import { formatsOf, type Lay, type Thing } from '../worker/messages.ts'
 
 interface SaveProps {

@@ -1,8 +1,8 @@
 import { useState } from 'preact/hooks'
 import type { LayingWords } from '../../index.ts'
-import { namesOf } from '../page-name.ts'
 import { download } from '../state/download.ts'
 import type { OpenedSet } from '../state/use-files.ts'
+import { namesOf } from '../words/page-name.ts'
 import type { Asking } from '../worker/ask.ts'
 
 interface SetFileProps {

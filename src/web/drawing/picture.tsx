@@ -10,7 +10,7 @@ import {
   type ViewPart,
 } from '../../index.ts'
 import type { Actions } from '../state/actions.ts'
-import { labelOf } from '../state/labels.ts'
+import { labelOf } from '../words/labels.ts'
 import { Child, childHeight, childWords } from './child.tsx'
 import { type Drawn, useGlow } from './glow.ts'
 import { Handles } from './handles.tsx'

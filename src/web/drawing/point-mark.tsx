@@ -1,5 +1,5 @@
 import { isCurved, type SolvedRamp, type ViewPart } from '../../index.ts'
-import type { PlaceName } from '../state/check-places.ts'
+import type { PlaceName } from '../words/check-places.ts'
 import type { Alarm } from './pointing.ts'
 import type { Point } from './word-points.ts'
 

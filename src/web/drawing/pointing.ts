@@ -1,4 +1,4 @@
-import type { PlaceName } from '../state/check-places.ts'
+import type { PlaceName } from '../words/check-places.ts'
 
 /** What the drawing points at. */
 export interface Pointed {

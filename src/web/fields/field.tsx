@@ -2,9 +2,9 @@ import { useEffect, useRef, useState } from 'preact/hooks'
 import { type Problem, type Row, rowKey, rowTitle } from '../../index.ts'
 import { kept } from '../kept.ts'
 import type { Actions } from '../state/actions.ts'
-import { placeOfKey } from '../state/check-places.ts'
-import { labelOf } from '../state/labels.ts'
-import { isList, listShown, listTyped } from '../state/list.ts'
+import { placeOfKey } from '../words/check-places.ts'
+import { labelOf } from '../words/labels.ts'
+import { isList, listShown, listTyped } from '../words/list.ts'
 import { Meant } from './meant.tsx'
 
 interface FieldProps {

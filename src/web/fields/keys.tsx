@@ -1,8 +1,8 @@
 import { useCallback, useRef, useState } from 'preact/hooks'
 import { type Problem, type Row, rowKey, takenOver } from '../../index.ts'
 import type { Actions } from '../state/actions.ts'
-import { labelOf, pathOfKey } from '../state/labels.ts'
 import type { View } from '../state/model.ts'
+import { labelOf, pathOfKey } from '../words/labels.ts'
 import { Field } from './field.tsx'
 import { Tick } from './tick.tsx'
 

@@ -1,5 +1,5 @@
 import type { Problem, Typing } from '../../index.ts'
-import type { PlaceName } from './check-places.ts'
+import type { PlaceName } from '../words/check-places.ts'
 import type { Step } from './model.ts'
 
 /** What one does to the design; the same functions as long as the page is open. */

@@ -1,5 +1,5 @@
 import type { Problem } from '../../index.ts'
-import { pathOfKey } from './labels.ts'
+import { pathOfKey } from '../words/labels.ts'
 
 /** Brings the field of what is wrong into sight, else its line of the text. */
 export const showProblem = ({ path, place }: Problem): void => {

@@ -1,7 +1,7 @@
 import { useCallback, useEffect, useState } from 'preact/hooks'
 import { type Check, editDesign, type Typing } from '../../index.ts'
+import { hurts } from '../words/hurts.ts'
 import type { Asking } from '../worker/ask.ts'
-import { hurts } from './hurts.ts'
 import type { Heard } from './use-answer.ts'
 
 interface Left {

@@ -15,7 +15,7 @@ import {
   waysOut,
   withAnswers,
 } from '../../index.ts'
-import { reprintName } from '../state/file-name.ts'
+import { reprintName } from '../words/file-name.ts'
 import { filledText } from './filled.ts'
 import { designOf, granted, layingOf, profileOf, settledOf } from './lay.ts'
 import type { Answer, Lay, Question } from './messages.ts'

@@ -1,5 +1,5 @@
 import { type PdfInput, setInput, writePdf, writePng } from '../../index.ts'
-import { fileName } from '../state/file-name.ts'
+import { fileName } from '../words/file-name.ts'
 import { settledOf } from './lay.ts'
 import { makeOf, setOf, warningsOf } from './make.ts'
 import type { Format, Question, Saved } from './messages.ts'

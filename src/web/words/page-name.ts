@@ -1,4 +1,4 @@
-import type { PlanPage, SetPlan } from '../index.ts'
+import type { PlanPage, SetPlan } from '../../index.ts'
 
 type PageKind = PlanPage['kind']
 
