@@ -79,6 +79,16 @@ const rooms: Readonly<Record<string, readonly (readonly string[])[]>> = {
     ['raster'],
     ['pdf.ts', 'pdf-content.ts', 'pdf-fonts.ts', 'pdf-forms.ts', 'pdf-marks.ts', 'png.ts'],
   ],
+  cli: [
+    ['shell.ts'],
+    ['words'],
+    ['.'],
+    ['pdf', 'process'],
+    ['out-format.ts', 'pictures', 'reprint'],
+    ['commands'],
+    ['commands.ts', 'run.ts'],
+    ['programs'],
+  ],
   web: [['kept.ts', 'words'], ['worker'], ['state'], ['drawing', 'fields'], ['column'], ['.']],
 }
 

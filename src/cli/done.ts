@@ -1,6 +1,6 @@
 import { isRefusal, type Refusal } from '../job/refusal.ts'
 import { Failure } from './failure.ts'
-import { showBriefly } from './show-checks.ts'
+import { showBriefly } from './words/show-checks.ts'
 
 /** What a refusal is about: the design file, how many ramps it has, and what would be done with its curve. */
 export interface Subject {

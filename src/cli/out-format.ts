@@ -8,7 +8,7 @@ import { done } from './done.ts'
 import { checkOut, writeOut } from './files.ts'
 import { pdfOf } from './pdf/write-pdf.ts'
 import type { Shell } from './shell.ts'
-import { tellBriefly } from './show-checks.ts'
+import { tellBriefly } from './words/show-checks.ts'
 
 /** A command that prints its text, or writes it to a file in the format that the ending names. */
 interface OutOptions {

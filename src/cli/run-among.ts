@@ -4,7 +4,7 @@ import { argumentWords, type Command, type OptionRow, optionFlags, plainHelp } f
 import { Failure } from './failure.ts'
 import type { Shell } from './shell.ts'
 import { version } from './version.ts'
-import { terminalColumns } from './wrap.ts'
+import { terminalColumns } from './words/wrap.ts'
 
 /**
  * Runs one command line (without node and program name) that names one of these. Never exits: the exit code is returned. What it

@@ -1,4 +1,10 @@
-import type { Progress } from './words/progress.ts'
+/** How far a long work is. */
+export interface Progress {
+  /** `what`: what is counted, `pages` where it is not said */
+  readonly at: (done: number, of: number, what?: string) => void
+  /** takes away what was shown */
+  readonly end: () => void
+}
 
 /** Where a command's words go. */
 export interface Shell {

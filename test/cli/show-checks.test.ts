@@ -2,7 +2,7 @@ import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { describe, expect, it } from 'vitest'
-import { showBriefly, showChecks } from '../../src/cli/show-checks.ts'
+import { showBriefly, showChecks } from '../../src/cli/words/show-checks.ts'
 import type { Check } from '../../src/ramp/check/check.ts'
 import { traceply } from '../support/traceply.ts'
 

@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest'
-import { wrap } from '../../src/cli/wrap.ts'
+import { wrap } from '../../src/cli/words/wrap.ts'
 
 it('what fits is left alone, to the last column', () => {
   const line = `note  ${'a'.repeat(57)} ${'b'.repeat(56)}`

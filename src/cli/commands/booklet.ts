@@ -21,7 +21,7 @@ import { pdfOf } from '../pdf/write-pdf.ts'
 import { sha256 } from '../platform.ts'
 import { givenProfile } from '../profiles.ts'
 import type { Shell } from '../shell.ts'
-import { tellBriefly } from '../show-checks.ts'
+import { tellBriefly } from '../words/show-checks.ts'
 
 /** Those of `plot` too: the booklet draws and counts the pages of that set. */
 const rows = [

@@ -12,7 +12,7 @@ import { Failure } from '../failure.ts'
 import { checkOut, writeOut } from '../files.ts'
 import { forceOption, oneOfWords, paperWords, unitsWords } from '../options.ts'
 import type { Shell } from '../shell.ts'
-import { wrap } from '../wrap.ts'
+import { wrap } from '../words/wrap.ts'
 
 const options = [
   { name: 'units', takes: 'units', help: `${unitsWords}; else \`mm\`` },

@@ -12,9 +12,9 @@ import { checkNamed, sameFile, type Written, writeOut } from '../files.ts'
 import { loadDesign } from '../load-design.ts'
 import { forceOption, jsonOption } from '../options.ts'
 import type { Shell } from '../shell.ts'
-import { showChecks } from '../show-checks.ts'
 import { asCutText, figuresText } from '../words/figures-text.ts'
-import { wrap } from '../wrap.ts'
+import { showChecks } from '../words/show-checks.ts'
+import { wrap } from '../words/wrap.ts'
 
 const rows = [
   {

@@ -11,7 +11,7 @@ import { Failure } from '../failure.ts'
 import { readText } from '../files.ts'
 import { oneOfWords, unitsWords } from '../options.ts'
 import type { Shell } from '../shell.ts'
-import { wrap } from '../wrap.ts'
+import { wrap } from '../words/wrap.ts'
 
 const layers: readonly MeasuredLayer[] = ['surface', 'frame']
 

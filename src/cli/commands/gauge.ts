@@ -17,8 +17,8 @@ import { loadDesign } from '../load-design.ts'
 import { paperWords, profilesOption } from '../options.ts'
 import { forgetProfile, listProfiles, loadProfile, profilesFolder, saveProfile } from '../profiles.ts'
 import type { Shell } from '../shell.ts'
-import { showBriefly } from '../show-checks.ts'
-import { wrap } from '../wrap.ts'
+import { showBriefly } from '../words/show-checks.ts'
+import { wrap } from '../words/wrap.ts'
 
 const rows = [
   {

@@ -20,9 +20,9 @@ import { sha256 } from '../platform.ts'
 import { paceFor } from '../process/v8-flags.ts'
 import { givenProfile } from '../profiles.ts'
 import type { Shell } from '../shell.ts'
-import { tellBriefly } from '../show-checks.ts'
 import { flatWords } from '../words/flat-words.ts'
-import { wrap } from '../wrap.ts'
+import { tellBriefly } from '../words/show-checks.ts'
+import { wrap } from '../words/wrap.ts'
 
 const rows = [
   ...layingOptions,

@@ -1,7 +1,7 @@
 import { setInput } from '../../job/set-input.ts'
 import type { PageSet } from '../../page/set/draft.ts'
 import type { PdfOutput } from '../../write/pdf.ts'
-import type { Progress } from '../words/progress.ts'
+import type { Progress } from '../shell.ts'
 import type { PdfOut } from './pdf-out.ts'
 import { pdfOf } from './write-pdf.ts'
 

@@ -13,7 +13,7 @@ import { setPdf } from '../pdf/write-set.ts'
 import { sha256 } from '../platform.ts'
 import { paceFor } from '../process/v8-flags.ts'
 import { givenProfile, type ProfileGiven } from '../profiles.ts'
-import { showBriefly } from '../show-checks.ts'
+import { showBriefly } from '../words/show-checks.ts'
 
 /** No set comes near it: 2,000 pages are some 8 MB. */
 const mostBytes = 64 * 1024 * 1024

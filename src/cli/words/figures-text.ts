@@ -13,8 +13,8 @@ import type { Quarter, Ramp, SolvedDesign } from '../../ramp/ramp.ts'
 import { missesOf, missWords } from '../../stock/panel/miss.ts'
 import { sheetLine } from '../../stock/panel/sheet-words.ts'
 import type { StockTaking } from '../../stock/stock.ts'
-import { showChecks } from '../show-checks.ts'
-import { wrap } from '../wrap.ts'
+import { showChecks } from './show-checks.ts'
+import { wrap } from './wrap.ts'
 
 const legend = { mm: 'lengths in mm', in: 'lengths in inches; + is 1/32 more, – is 1/32 less' } as const
 

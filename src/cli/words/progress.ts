@@ -1,10 +1,4 @@
-/** How far a long work is. */
-export interface Progress {
-  /** `what`: what is counted, `pages` where it is not said */
-  readonly at: (done: number, of: number, what?: string) => void
-  /** takes away what was shown */
-  readonly end: () => void
-}
+import type { Progress } from '../shell.ts'
 
 /** Less is over before anybody wonders; and from one figure to the next, ms. */
 const patience = 500

@@ -1,7 +1,7 @@
-import { alikeChecks } from '../ramp/check/alike.ts'
-import { type Check, hasStop } from '../ramp/check/check.ts'
-import type { Shell } from './shell.ts'
-import { typedName } from './words/typed-name.ts'
+import { alikeChecks } from '../../ramp/check/alike.ts'
+import { type Check, hasStop } from '../../ramp/check/check.ts'
+import type { Shell } from '../shell.ts'
+import { typedName } from './typed-name.ts'
 import { wrap } from './wrap.ts'
 
 const words = { stop: 'STOP', warn: 'watch', note: 'note' } as const

@@ -1,5 +1,5 @@
 import { fstatSync } from 'node:fs'
-import { wrapLine } from '../length/words.ts'
+import { wrapLine } from '../../length/words.ts'
 
 /** Columns that a line of ours takes at most, and those of a terminal that is narrower; fewer hold no figures. */
 const most = 120
