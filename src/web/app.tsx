@@ -1,5 +1,4 @@
 import { useEffect, useMemo, useReducer, useRef, useState } from 'preact/hooks'
-import type { Problem } from '../index.ts'
 import { Checks } from './column/checks.tsx'
 import { Choose } from './column/choose.tsx'
 import { Paper, paperLine } from './column/paper.tsx'
@@ -7,7 +6,6 @@ import { Printer, printerLine } from './column/printer.tsx'
 import { Save } from './column/save.tsx'
 import { SetFile } from './column/set-file.tsx'
 import { TextPart } from './column/text-part.tsx'
-import type { Alarm, Pointed } from './drawing/pointing.ts'
 import { SideDrawing } from './drawing/side-drawing.tsx'
 import { FilePart, RampParts } from './fields/key-parts.tsx'
 import { Part } from './fields/part.tsx'
@@ -16,17 +14,17 @@ import { PageView } from './page-view.tsx'
 import { Ramps } from './ramps.tsx'
 import { actionsOf } from './state/actions.ts'
 import { type Filled, firstHistory, step, type View, viewOf } from './state/model.ts'
-import { showProblem } from './state/show-problem.ts'
 import { useAfter } from './state/use-after.ts'
 import { useAnswer } from './state/use-answer.ts'
 import { useFiles } from './state/use-files.ts'
 import { useKept } from './state/use-kept.ts'
+import { useLeaf } from './state/use-leaf.ts'
 import { useLink } from './state/use-link.ts'
 import { usePinned } from './state/use-pinned.ts'
+import { useAlarms, usePointing } from './state/use-pointing.ts'
 import { useSaving } from './state/use-saving.ts'
 import { useWindow } from './state/use-window.ts'
 import { Top } from './top.tsx'
-import { type PlaceName, placeOfCheck } from './words/check-places.ts'
 import { hurts } from './words/hurts.ts'
 import type { Asking } from './worker/ask.ts'
 import type { Lay } from './worker/messages.ts'
@@ -52,14 +50,10 @@ interface AppProps {
 
 const stockKeys = ['stock', 'prices', 'space'] as const
 const titleKeys = ['title', 'units'] as const
-const noAlarms: readonly Alarm[] = []
 const noDoubts: readonly string[] = []
 
 const tornWords =
   'The link is torn: it holds no whole design. What is shown is another one; copy the link anew, or ask for the design as a file.'
-
-/** What an alarm says in the drawing. */
-const alarmWords: Readonly<Record<string, string>> = { tips: 'DANGER: tips over' }
 
 /** The whole page: one drawing, one column. All that it shows follows from the text of the design. */
 export const App = ({ start, before: whole, startLay, given, askings }: AppProps) => {
@@ -76,13 +70,11 @@ export const App = ({ start, before: whole, startLay, given, askings }: AppProps
   // one that was taken back or is not in another design is not shown
   const ramp = asked < (view.good?.design.ramps.length ?? 1) ? asked : 0
   const [lay, setLay] = useState(startLay)
-  const [leaf, setPage] = useState<number | null>(null)
   // painted one after the other: the frame, the drawing, the fields
   const [painted, setPainted] = useState(0)
   useEffect(() => {
     if (painted < 2) setPainted(painted + 1)
   }, [painted])
-  const [pointed, setPointed] = useState<Pointed | null>(null)
 
   const keeps = useKept({ given, text, whole: view.good?.text ?? whole, lay })
 
@@ -100,44 +92,12 @@ export const App = ({ start, before: whole, startLay, given, askings }: AppProps
   const stopped = !drawable || (!checks.old && checks.answer?.stopped === true)
 
   const after = useAfter(looking, text, checks)
-  const actions = useMemo(
-    () => actionsOf(take, (place) => setPointed(place === null ? null : { place, ramp: null })),
-    [take],
-  )
+  const { pointed, pointField, point, goTo } = usePointing(view, setRamp)
+  const actions = useMemo(() => actionsOf(take, pointField), [take])
   const { setText } = actions
-  const shown = useRef(view)
-  shown.current = view
-  const point = useMemo(
-    () =>
-      (place: PlaceName | null, of: string | null): void => {
-        setPointed(place === null ? null : { place, ramp: of })
-        const at = shown.current.good?.design.ramps.findIndex(({ name }) => name === of) ?? -1
-        if (place !== null && at >= 0) setRamp(at)
-      },
-    [],
-  )
-  const goTo = useMemo(
-    () =>
-      (problem: Problem): void => {
-        const at = Number(/^ramps\[(\d+)\]/.exec(problem.path)?.[1] ?? Number.NaN)
-        if (shown.current.good?.design.ramps[at] !== undefined) setRamp(at)
-        // once the fields of that ramp are there
-        setTimeout(() => showProblem(problem))
-      },
-    [],
-  )
   const found = checks.old ? [] : (checks.answer?.checks ?? [])
   const watched = found.filter(({ level }) => level === 'warn')
-  const name = view.good?.design.ramps[ramp]?.name
-  const alarms = useMemo(() => {
-    const own = found.filter((check) => hurts(check) && check.ramp === name)
-    return own.length === 0
-      ? noAlarms
-      : own.flatMap(({ id }) => {
-          const place = placeOfCheck(id)
-          return place === null ? [] : [{ place, words: alarmWords[id] ?? 'DANGER: too weak' }]
-        })
-  }, [checks, name])
+  const alarms = useAlarms(checks, found, view.good?.design.ramps[ramp]?.name)
   const files = useFiles(writing, setText, (profile) => setLay((now) => ({ ...now, profile })))
   const saving = useSaving(writing)
 
@@ -150,22 +110,7 @@ export const App = ({ start, before: whole, startLay, given, askings }: AppProps
   const count = counts.answer?.counts[counts.answer.cover]
   const planned = plan.old ? null : (plan.answer?.plan ?? null)
   const doubts = plan.old ? noDoubts : (plan.answer?.warnings ?? noDoubts)
-  // on larger paper there are fewer
-  const page = leaf === null ? null : Math.min(leaf, planned?.pages.length ?? leaf)
-  const shownPage = useRef(page)
-  const closePage = useMemo(
-    () => (): void => {
-      setPage(null)
-      // back to where it was asked for
-      const last = shownPage.current
-      setTimeout(() => {
-        const there = [...document.querySelectorAll<HTMLElement | SVGElement>(`[data-page="${last}"]`)]
-        there.find((one) => one.checkVisibility())?.focus()
-      })
-    },
-    [],
-  )
-  shownPage.current = page
+  const leaf = useLeaf(planned?.pages.length ?? null)
   return (
     <>
       <Top
@@ -192,14 +137,14 @@ export const App = ({ start, before: whole, startLay, given, askings }: AppProps
       <main>
         <div class="side">
           <div class="stage" ref={stage}>
-            {painted === 0 ? null : page === null ? (
+            {painted === 0 ? null : leaf.page === null ? (
               <SideDrawing
                 view={view}
                 ramp={ramp}
                 setRamp={setRamp}
                 actions={actions}
                 plan={drawable ? planned : null}
-                showPage={setPage}
+                showPage={leaf.turn}
                 pointed={pointed}
                 alarms={alarms}
                 back={history.past.length > 0}
@@ -208,13 +153,13 @@ export const App = ({ start, before: whole, startLay, given, askings }: AppProps
               <PageView
                 text={text}
                 lay={lay}
-                page={page}
-                planned={plan.answer?.plan.pages[page - 1]}
-                count={plan.answer?.plan.pages.length ?? page}
-                turn={setPage}
+                page={leaf.page}
+                planned={plan.answer?.plan.pages[leaf.page - 1]}
+                count={plan.answer?.plan.pages.length ?? leaf.page}
+                turn={leaf.turn}
                 saving={saving}
                 asking={looking}
-                close={closePage}
+                close={leaf.close}
               />
             )}
           </div>
@@ -258,7 +203,7 @@ export const App = ({ start, before: whole, startLay, given, askings }: AppProps
                   plan={plan}
                   lay={lay}
                   setLay={setLay}
-                  showPage={setPage}
+                  showPage={leaf.turn}
                 />
               </Part>
               <Part name="printer" line={printerLine(lay.profile)}>

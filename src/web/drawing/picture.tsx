@@ -10,13 +10,13 @@ import {
   type ViewPart,
 } from '../../index.ts'
 import type { Actions } from '../state/actions.ts'
+import type { Alarm, Pointed } from '../state/use-pointing.ts'
 import { labelOf } from '../words/labels.ts'
 import { Child, childHeight, childWords } from './child.tsx'
 import { type Drawn, useGlow } from './glow.ts'
 import { Handles } from './handles.tsx'
 import { Piece } from './piece.tsx'
 import { AlarmMark, alarmLeft, alarmPoints, PointMark, pointsAt } from './point-mark.tsx'
-import type { Alarm, Pointed } from './pointing.ts'
 import { Sheets } from './sheets.tsx'
 import { headPoints, wordPoints } from './word-points.ts'
 

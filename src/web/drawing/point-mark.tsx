@@ -1,6 +1,6 @@
 import { isCurved, type SolvedRamp, type ViewPart } from '../../index.ts'
+import type { Alarm } from '../state/use-pointing.ts'
 import type { PlaceName } from '../words/check-places.ts'
-import type { Alarm } from './pointing.ts'
 import type { Point } from './word-points.ts'
 
 /** Whether a part of the drawing is what is pointed at. */

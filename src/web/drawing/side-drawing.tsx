@@ -11,8 +11,8 @@ import {
 import { kept } from '../kept.ts'
 import type { Actions } from '../state/actions.ts'
 import type { View } from '../state/model.ts'
+import type { Alarm, Pointed } from '../state/use-pointing.ts'
 import { Picture } from './picture.tsx'
-import type { Alarm, Pointed } from './pointing.ts'
 
 interface SideDrawingProps {
   readonly view: View

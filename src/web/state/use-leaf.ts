@@ -1,0 +1,26 @@
+import { useCallback, useRef, useState } from 'preact/hooks'
+
+export interface Leaf {
+  /** null where the ramp is shown */
+  readonly page: number | null
+  readonly turn: (page: number | null) => void
+  readonly close: () => void
+}
+
+/** The page that is looked at. `count`: of the pages, null while it is not known; on larger paper there are fewer. */
+export const useLeaf = (count: number | null): Leaf => {
+  const [leaf, setLeaf] = useState<number | null>(null)
+  const page = leaf === null ? null : Math.min(leaf, count ?? leaf)
+  const shown = useRef(page)
+  shown.current = page
+  const close = useCallback((): void => {
+    setLeaf(null)
+    // back to where it was asked for
+    const last = shown.current
+    setTimeout(() => {
+      const there = [...document.querySelectorAll<HTMLElement | SVGElement>(`[data-page="${last}"]`)]
+      there.find((one) => one.checkVisibility())?.focus()
+    })
+  }, [])
+  return { page, turn: setLeaf, close }
+}
