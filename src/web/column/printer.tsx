@@ -1,9 +1,10 @@
 import { useState } from 'preact/hooks'
-import { gaugeJob, isRefusal, type PaperName, type Profile, readProfile, writeProfile } from '../../index.ts'
+import type { PaperName } from '../../index.ts'
 import { kept } from '../kept.ts'
 import { download } from '../state/download.ts'
-import { keepPrinter, keptPrinters } from '../state/keep.ts'
+import { keptPrinters } from '../state/keep.ts'
 import { useAnswer } from '../state/use-answer.ts'
+import { type Measures, usePrinter } from '../state/use-printer.ts'
 import type { Saving } from '../state/use-saving.ts'
 import { printIt } from '../words/print-it.ts'
 import type { Asking } from '../worker/ask.ts'
@@ -28,13 +29,6 @@ const fields = [
   ['margins', 'first printed tick of each comb: top, right, bottom, left', '4mm, 4mm, 4mm, 4mm'],
 ] as const
 
-/** Without these a printer is not known: how each is asked for. */
-const wanted: readonly (readonly [key: string, words: string])[] = [
-  ['across', 'measure the side of the square across the page, with the unit: 149.5mm'],
-  ['down', 'measure the side of the square down the page, with the unit: 149.5mm'],
-  ['diagonals', 'measure both diagonals, with the unit: 212.1mm 212.1mm'],
-]
-
 const percent = (ratio: number): string => {
   const value = (ratio - 1) * 100
   return Math.abs(value) < 0.005
@@ -54,66 +48,10 @@ export const printerLine = (profile: string | null): string => {
 
 /** What a rule says of the printed square, turned into a correction; kept in this browser under a name. */
 export const Printer = kept(({ lay, setLay, paper, text, asking, busy, count, save }: PrinterProps) => {
-  const [printers, setPrinters] = useState(keptPrinters)
-  const [name, setName] = useState('')
-  const [measures, setMeasures] = useState<Readonly<Record<string, string>>>({})
-  const [words, setWords] = useState('')
-  const profile = lay.profile === null ? null : readProfile(lay.profile)
-  const known = profile !== null && !('error' in profile) ? profile : null
+  const { known, all, words, clash, measure, read, store } = usePrinter(lay, setLay, paper)
   const effect = useAnswer(asking, 'effect', known ? { kind: 'effect', text, profile: lay.profile! } : null)
-
-  // one that was opened as a file stands there too
-  const all = known === null ? printers : { ...printers, [known.name]: lay.profile! }
-
-  const [clash, setClash] = useState<Profile | null>(null)
-  const store = (one: Profile): void => {
-    const file = writeProfile(one)
-    setClash(null)
-    setWords(
-      keepPrinter(one.name, file)
-        ? `${one.name} is kept in this browser`
-        : `this browser keeps nothing: save the file of ${one.name}`,
-    )
-    setPrinters({ ...keptPrinters(), ...printers, [one.name]: file })
-    setLay({ ...lay, profile: file })
-  }
-  /** One that is there already is replaced only when that is said. */
-  const offer = (one: Profile): void => {
-    const there = { ...printers, ...keptPrinters() }[one.name]
-    if (there === undefined || there === writeProfile(one)) {
-      store(one)
-      return
-    }
-    setClash(one)
-    setWords(`a printer called ${one.name} is kept already: give another name, or replace it`)
-  }
-  const measure = (): void => {
-    const said = (key: string): readonly string[] =>
-      [measures[key] ?? ''].filter((text) => text.trim() !== '')
-    const missing = wanted.filter(([key]) => said(key).length === 0)
-    if (missing.length > 0) {
-      setWords(missing.map(([, words]) => words).join('\n'))
-      return
-    }
-    const found = gaugeJob(
-      name.trim() || 'my printer',
-      {
-        across: said('across'),
-        down: said('down'),
-        diagonals: said('diagonals'),
-        ...(measures.margins && { margins: measures.margins }),
-      },
-      paper,
-    )
-    if (!isRefusal(found)) offer(found)
-    else setWords('faults' in found ? found.faults.join('\n').replaceAll('--', '') : 'it cannot be measured')
-  }
-  const read = async (file: File | undefined): Promise<void> => {
-    if (file === undefined) return
-    const found = readProfile(await file.slice(0, 100_000).text())
-    if ('error' in found) setWords(found.error)
-    else offer(found)
-  }
+  const [name, setName] = useState('')
+  const [measures, setMeasures] = useState<Measures>({})
 
   return (
     <div class="printer">
@@ -192,7 +130,7 @@ export const Printer = kept(({ lay, setLay, paper, text, asking, busy, count, sa
         </div>
       ))}
       <div class="row">
-        <button type="button" id="keep-printer" onClick={measure}>
+        <button type="button" id="keep-printer" onClick={() => measure(name, measures)}>
           keep this printer
         </button>
         {clash && (

@@ -1,0 +1,88 @@
+import { useState } from 'preact/hooks'
+import { gaugeJob, isRefusal, type PaperName, type Profile, readProfile, writeProfile } from '../../index.ts'
+import type { Lay } from '../worker/messages.ts'
+import { keepPrinter, keptPrinters } from './keep.ts'
+
+/** Without these a printer is not known: how each is asked for. */
+const wanted: readonly (readonly [key: string, words: string])[] = [
+  ['across', 'measure the side of the square across the page, with the unit: 149.5mm'],
+  ['down', 'measure the side of the square down the page, with the unit: 149.5mm'],
+  ['diagonals', 'measure both diagonals, with the unit: 212.1mm 212.1mm'],
+]
+
+/** What a rule says, as it is typed, by the names of its fields. */
+export type Measures = Readonly<Record<string, string>>
+
+export interface PrinterState {
+  /** the one that the pages are corrected for */
+  readonly known: Profile | null
+  /** the file of each, by its name */
+  readonly all: Readonly<Record<string, string>>
+  readonly words: string
+  /** called as one that is kept already: stored only when that is said */
+  readonly clash: Profile | null
+  readonly measure: (name: string, measures: Measures) => void
+  readonly read: (file: File | undefined) => Promise<void>
+  readonly store: (one: Profile) => void
+}
+
+/** The printers that this browser keeps, and the one that the pages are laid for. */
+export const usePrinter = (lay: Lay, setLay: (lay: Lay) => void, paper: PaperName): PrinterState => {
+  const [printers, setPrinters] = useState(keptPrinters)
+  const [words, setWords] = useState('')
+  const [clash, setClash] = useState<Profile | null>(null)
+  const profile = lay.profile === null ? null : readProfile(lay.profile)
+  const known = profile !== null && !('error' in profile) ? profile : null
+  // one that was opened as a file stands there too
+  const all = known === null ? printers : { ...printers, [known.name]: lay.profile! }
+
+  const store = (one: Profile): void => {
+    const file = writeProfile(one)
+    setClash(null)
+    setWords(
+      keepPrinter(one.name, file)
+        ? `${one.name} is kept in this browser`
+        : `this browser keeps nothing: save the file of ${one.name}`,
+    )
+    setPrinters({ ...keptPrinters(), ...printers, [one.name]: file })
+    setLay({ ...lay, profile: file })
+  }
+  /** One that is there already is replaced only when that is said. */
+  const offer = (one: Profile): void => {
+    const there = { ...printers, ...keptPrinters() }[one.name]
+    if (there === undefined || there === writeProfile(one)) {
+      store(one)
+      return
+    }
+    setClash(one)
+    setWords(`a printer called ${one.name} is kept already: give another name, or replace it`)
+  }
+  const measure = (name: string, measures: Measures): void => {
+    const said = (key: string): readonly string[] =>
+      [measures[key] ?? ''].filter((text) => text.trim() !== '')
+    const missing = wanted.filter(([key]) => said(key).length === 0)
+    if (missing.length > 0) {
+      setWords(missing.map(([, words]) => words).join('\n'))
+      return
+    }
+    const found = gaugeJob(
+      name.trim() || 'my printer',
+      {
+        across: said('across'),
+        down: said('down'),
+        diagonals: said('diagonals'),
+        ...(measures.margins && { margins: measures.margins }),
+      },
+      paper,
+    )
+    if (!isRefusal(found)) offer(found)
+    else setWords('faults' in found ? found.faults.join('\n').replaceAll('--', '') : 'it cannot be measured')
+  }
+  const read = async (file: File | undefined): Promise<void> => {
+    if (file === undefined) return
+    const found = readProfile(await file.slice(0, 100_000).text())
+    if ('error' in found) setWords(found.error)
+    else offer(found)
+  }
+  return { known, all, words, clash, measure, read, store }
+}
