@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest'
 import { curvedOf } from '../../src/design/kind-traits.ts'
+import { runOutFree } from '../../src/ramp/beside/toe-step.ts'
 import { solveDesign } from '../../src/ramp/solve.ts'
 import { atMost } from '../support/hold.ts'
 import { assertNear } from '../support/near.ts'
@@ -45,6 +46,7 @@ describe('what hangs free under a run-out', () => {
     const [, free] = /pack under it where over (\d+) mm hangs free/.exec(
       solved.checks.map(({ message }) => message).join(' '),
     )!
+    expect(Number(free)).toBe(runOutFree('mm'))
     const places = [0, ...strips.map(({ high }) => bridge - radius * Math.acos(1 - high / radius))]
     places.slice(1).forEach((at, i) => {
       atMost(at - places[i]!, Number(free) + 8)

@@ -23,6 +23,9 @@ export const runOutLap = (units: Units): number => runOutPractice[units].lap
 /** What of it lies on the floor at least, mm. */
 export const runOutFloor = (units: Units): number => runOutPractice[units].flat
 
+/** What of it may hang free at most, mm. */
+export const runOutFree = (units: Units): number => runOutPractice[units].hand
+
 /** Toe to tail of the sheet that closes the step, mm: what it bridges, and what lies on the skin and on the floor. */
 export const runOutLength = ({ bridge }: Pick<Transition, 'bridge'>, units: Units): number => {
   const { lap, flat } = runOutPractice[units]

@@ -1,10 +1,7 @@
-import { inch } from '../../../../geometry/inch.ts'
 import type { Units } from '../../../../length.ts'
+import { runOutFree } from '../../../../ramp/beside/toe-step.ts'
 import { stepLimit } from '../../../../ramp/check/practice.ts'
 import type { Transition } from '../../../../ramp/side/transition.ts'
-
-/** So much of a run-out may hang free, as its note says; mm. */
-const mostFree = { mm: 100, in: 4 * inch } as const
 
 /** A lower strip is not sawn: the sheet gives that much by itself, mm. */
 const leastStrip = 3
@@ -21,7 +18,7 @@ export const runOutStrips = (
   units: Units,
 ): readonly RunOutStrip[] => {
   if (toeStep <= stepLimit || level.surface > stepLimit) return []
-  const bays = Math.ceil(bridge / mostFree[units] - 1e-6)
+  const bays = Math.ceil(bridge / runOutFree(units) - 1e-6)
   return Array.from({ length: Math.max(0, bays - 1) }, (_, i) =>
     face.point(face.placeAtLength((-bridge * (i + 1)) / bays)),
   )
