@@ -18,6 +18,17 @@ export interface TimberPart {
   /** what that is ripped to; null where it is used as bought */
   readonly ripped: readonly [number, number] | null
   readonly length: number
+  /** null of all that are no blocks */
+  readonly place: BlockPlace | null
+}
+
+/** Where a block is set. */
+export interface BlockPlace {
+  readonly under: 'skin' | 'deck board'
+  /** the seam over its middle, from the ramp's left outer face, mm */
+  readonly at: number
+  /** the timbers that it fits between, as they are numbered on the drawings */
+  readonly between: readonly [number, number]
 }
 
 /** Shorter blocks hold no screws, mm. */
@@ -50,6 +61,7 @@ const inBays = (
     section,
     ripped,
     length: ramp.studLength - platesIn(ramp, index, i) * ramp.design.sides.thickness,
+    place: null,
   }))
 }
 
@@ -85,29 +97,43 @@ const blockParts = (ramp: Ramp): readonly Unmarked[] => {
     ...new Set(seams.filter(({ rib }) => !rib).map(({ at }) => Math.round(at))),
   ]
   const skin = bare(ramp.skin.flatMap(({ acrossSeams }) => acrossSeams))
-  const blocks = (seam: string, room: readonly number[]): readonly Unmarked[] =>
-    room
-      .filter((length) => length >= leastBlock)
-      .map((length, i) => ({
+  const blocks = (under: BlockPlace['under'], at: number, rooms: readonly Room[]): readonly Unmarked[] =>
+    rooms
+      .filter(({ length }) => length >= leastBlock)
+      .map(({ length, between }, i) => ({
         ramp: ramp.name,
         part: 'block' as const,
         number: null,
-        words: `block ${i + 1} under a seam of the ${seam}`,
+        words: `block ${i + 1} under a seam of the ${under}`,
         section: thinWide(ramp.design.studs.section),
         ripped: null,
         length,
+        place: { under, at, between },
       }))
-  const studs = ramp.studs.map(({ at, width }) => ({ at, width }))
+  const studs = ramp.studs.map(({ at, width }, i) => ({ number: i + 1, at, width }))
   const board = ramp.deckBoard ? bare(ramp.deckBoard.acrossSeams) : []
   const under = ramp.deckTimbers
+    .map(({ x, width, role }, i) => ({ number: ramp.studs.length + i + 1, at: x, width, role }))
     .filter(({ role }) => role === 'deck' || role === 'backing')
-    .map(({ x, width }) => ({ at: x, width }))
     .sort((a, b) => a.at - b.at)
   return [
-    ...skin.flatMap(() => blocks('skin', roomBetween(studs))),
-    ...board.flatMap(() => blocks('deck board', roomBetween(under))),
+    ...skin.flatMap((at) => blocks('skin', at, roomBetween(studs))),
+    ...board.flatMap((at) => blocks('deck board', at, roomBetween(under))),
   ]
 }
 
-const roomBetween = (all: readonly { readonly at: number; readonly width: number }[]): readonly number[] =>
-  all.slice(1).map((next, i) => next.at - all[i]!.at - (next.width + all[i]!.width) / 2)
+interface Room {
+  readonly between: readonly [number, number]
+  readonly length: number
+}
+
+const roomBetween = (
+  all: readonly { readonly number: number; readonly at: number; readonly width: number }[],
+): readonly Room[] =>
+  all.slice(1).map((next, i) => {
+    const last = all[i]!
+    return {
+      between: [last.number, next.number],
+      length: next.at - last.at - (next.width + last.width) / 2,
+    }
+  })

@@ -21,6 +21,7 @@ const piece = (mark: string, length: number, more: Partial<TimberPart> = {}): Ti
   ramp: 'ramp',
   part: 'stud',
   number: null,
+  place: null,
   words: mark,
   section: [38, 89],
   ripped: null,

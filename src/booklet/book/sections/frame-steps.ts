@@ -15,6 +15,7 @@ import { type Book, hasSkin, screwsOf } from '../book.ts'
 import { endWords } from '../end-words.ts'
 import { stage } from '../stage.ts'
 import { timberName } from '../timber-words.ts'
+import { blockScrews, blockSteps } from './blocks.ts'
 
 /** Of its sides, mm. */
 export const frameTop = (ramp: SolvedRamp): number =>
@@ -25,7 +26,7 @@ export const endScrews = (book: Book, ramp: SolvedRamp, again: boolean): string 
   const own = screwsOf(book, ramp, 'frame')
   const [usual] = own
   if (!usual) return ''
-  const all = own.reduce((sum, { count }) => sum + count, 0)
+  const all = own.reduce((sum, { count }) => sum + count, 0) - blockScrews(book, ramp)
   const plated = own.slice(1).map(({ length }) => `${said(book, length)} through a plate`)
   if (again) {
     const told = endWords(book, book.solved.ramps[0]!)
@@ -134,6 +135,7 @@ export const frameSteps = (book: Book, ramp: SolvedRamp): readonly Block[] => {
     ),
     ...(later.length > 0 ? group(later, [studsWords(ramp, later, screws)]) : []),
     ...(behind.length > 0 ? group(behind, [behindWords(book, ramp, behind, screws)]) : []),
+    ...blockSteps(book, ramp).map((one) => step(++number, one, width)),
     step(
       ++number,
       `Measure both diagonals again${hasSkin(ramp) ? ' before any skin goes on: the skin keeps the frame as it is then' : ', before anything goes on the frame'}.`,

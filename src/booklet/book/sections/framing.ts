@@ -20,6 +20,7 @@ import type { Section } from '../pages.ts'
 import { screwFigure } from '../screw-figure.ts'
 import { noScale, stage } from '../stage.ts'
 import { timberMarks, timberName } from '../timber-words.ts'
+import { hasBlocks } from './blocks.ts'
 import { endScrews, frameSteps, frameTop } from './frame-steps.ts'
 
 export const framing = (book: Book): Section => ({
@@ -77,7 +78,14 @@ const frameOf = (book: Book, ramp: SolvedRamp, before: readonly SolvedRamp[]): r
       'Both diagonals are equal, the frame stands on all of its sides without rocking, no screw stands proud.',
       width,
     ),
-    ...checksOf(book, ramp, ['stud-toe', 'span', 'deck-timber', 'flat-studs']),
+    ...checksOf(book, ramp, [
+      'stud-toe',
+      'span',
+      'deck-timber',
+      'flat-studs',
+      // once the skin lies it is too late for blocks
+      ...(hasBlocks(book, ramp) ? ['seam-across'] : []),
+    ]),
   ]
 }
 

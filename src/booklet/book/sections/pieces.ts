@@ -63,16 +63,16 @@ const sheetRows = ({ sheets, several, units }: Book): readonly Row[] => {
 const timberRows = ({ timbers, several, show }: Book): readonly Row[] => {
   const alike = new Map<string, TimberPart[]>()
   for (const one of timbers) {
-    const key = JSON.stringify([one.ramp, show(one.length), one.ripped])
+    const key = JSON.stringify([one.ramp, show(one.length), one.ripped, one.place?.under])
     alike.set(key, [...(alike.get(key) ?? []), one])
   }
   return [...alike.values()].map((all): Row => {
-    const { ramp, length, ripped } = all[0]!
+    const { ramp, length, ripped, place } = all[0]!
     const numbers = numberList(
       'timber',
       all.map(({ mark }) => Number(mark.slice(1))),
     )
-    const what = `${several ? `${ramp}, ` : ''}${all.length} timber${all.length > 1 ? 's' : ''}${ripped ? ', ripped' : ''}`
+    const what = `${several ? `${ramp}, ` : ''}${all.length} ${place ? 'block' : 'timber'}${all.length > 1 ? 's' : ''}${place ? `, ${place.under}` : ''}${ripped ? ', ripped' : ''}`
     return [numbers.replace(/^timbers? /, '').replace(/\d+/g, 'T$&'), what, `${show(length)} long`, 'boards']
   })
 }

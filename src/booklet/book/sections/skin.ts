@@ -19,6 +19,7 @@ import { type Book, hasSkin, leastShare, ofRamp } from '../book.ts'
 import { figure } from '../figure.ts'
 import type { Section } from '../pages.ts'
 import { stage } from '../stage.ts'
+import { hasBlocks } from './blocks.ts'
 import { checksOf } from './framing.ts'
 import { layerNumber } from './layer-number.ts'
 import { marked, sheetWithScrews } from './screw-table.ts'
@@ -81,7 +82,7 @@ const skinOf = (book: Book, ramp: SolvedRamp, told: SolvedRamp | null, over: num
         layer === layers.at(-1) && layers.length > 1,
       ),
     ),
-    ...checksOf(book, ramp, ['seam-across', 'seam-stud']),
+    ...checksOf(book, ramp, [...(hasBlocks(book, ramp) ? [] : ['seam-across']), 'seam-stud']),
   ]
 }
 
