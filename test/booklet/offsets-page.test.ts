@@ -8,6 +8,7 @@ import { pointBetween } from '../../src/geometry/point.ts'
 import { cautionsOf } from '../../src/page/pages/cautions.ts'
 import { defaultMargins, paperOf } from '../../src/page/sheet/paper.ts'
 import { sheetWindow } from '../../src/page/sheet/sheet.ts'
+import { letters } from '../../src/pattern/pens.ts'
 import { noCorrection } from '../../src/printer/correction.ts'
 import { writePdf } from '../../src/write/pdf.ts'
 import { above, below, hold } from '../support/hold.ts'
@@ -190,6 +191,50 @@ describe('the page', () => {
     })
     expect(pages[0]!.texts.some((t) => t.text.includes('next page'))).toBe(true)
   })
+})
+
+it('a long note beside the table is broken over two lines, between the lines of its row, not made too small to read', () => {
+  const text = `title: Round seats
+units: in
+ramps:
+  - width: 48
+    height: { deck: 24 }
+    transition: { circle: { surface: 72 } }
+    toe: 1 1/2
+    deck: 20
+    skin: [3/8 plywood]
+    deck-board: 3/8 plywood
+    coping: { outside: 2 3/8, seat: round }
+`
+  // marks many enough for smaller figures too
+  for (const paper of ['letter', 'a4'] as const)
+    for (const every of [152.4, 101.6, 76.2, 60, 50]) {
+      const { design, quarters, all } = withOffsets(text, every)
+      const pages = offsetsPages(
+        sheetWindow({ paper: paperOf(paper), margins: defaultMargins(paper), correction: noCorrection }),
+        { title: design.title, units: design.units, offsets: all[0]!, outline: quarters[0]!.side!.outline },
+      )
+      const words = pages.flatMap((page) => wordsOf(page))
+      const seat = words.filter(({ text: said }) => /^middle of|radius 1/.test(said))
+      expect(seat.map(({ text: said }) => said).join(' ')).toBe('middle of the seat, radius 1 3/16')
+      for (const { tall } of seat) above(tall, letters.least)
+      for (const page of pages) {
+        expect(overlaps(wordsOf(page))).toEqual([])
+        const level = opened(page).lines.filter(
+          ({ kind, points }) => kind === 'stroke' && points.length === 2 && points[0]!.y === points[1]!.y,
+        )
+        for (const { box, tall } of wordsOf(page).filter((word) =>
+          seat.some(({ text: said }) => said === word.text),
+        ))
+          for (const {
+            points: [from, to],
+          } of level)
+            hold(
+              from!.y > box.y1 || from!.y < box.y1 - tall || to!.x < box.x0 || from!.x > box.x1,
+              'no line runs through it',
+            )
+      }
+    }
 })
 
 it('no line runs through the letter of the detail', () => {

@@ -11,6 +11,7 @@ import type { Offsets } from '../../ramp/offsets.ts'
 import { numberedHeight, offsetsPicture } from './offsets-picture.ts'
 import { type OffsetRow, offsetRows } from './offsets-rows.ts'
 import { checkWords, signWords, swingWords, unitWord } from './offsets-words.ts'
+import { rowNote } from './row-note.ts'
 
 export interface OffsetsFacts {
   readonly title: string
@@ -135,11 +136,7 @@ const table = (
       ...(rest === '' ? [] : [text('note', { x: x + seamGap(rest, size), y }, size, rest, { face })]),
     ]
   }
-  const small = (words: string): number =>
-    Math.min(
-      width > tableWidth ? headSize : letters.small,
-      (width - end - 2) / textWidth(words, 1, 'regular'),
-    )
+  const noteSize = width > tableWidth ? headSize : letters.small
   const heads: Drawing = [
     text('note', { x: topLeft.x, y: line(0) }, headSize, 'mark', { face: 'bold' }),
     text('note', { x: seams.back, y: line(0) }, headSize, 'back', { face: 'bold', align: 'right' }),
@@ -158,13 +155,7 @@ const table = (
         text('note', { x: topLeft.x, y }, size, row.mark, { face: 'bold' }),
         ...figure(seams.back, y, row.back, row.measured !== 'up'),
         ...figure(seams.up, y, row.up, row.measured !== 'back'),
-        ...(row.words === ''
-          ? []
-          : [
-              text('note', { x: topLeft.x + width, y: y + 0.4 }, small(row.words), row.words, {
-                align: 'right',
-              }),
-            ]),
+        ...rowNote({ x: topLeft.x + width, y }, row.words, width - end - 2, noteSize, size),
       ]
     }),
   ]
