@@ -95,11 +95,11 @@ export const spliceRows = (ramp: Ramp, units: Units): readonly Row[] => {
   ]
 }
 
-const pipeRows = ({ design, coping, pipe }: Quarter, units: Units): readonly Row[] => {
+const pipeRows = ({ design, coping, pipe, deckBoard }: Quarter, units: Units): readonly Row[] => {
   const { show, fine } = lengthsOf(units)
   if (!coping)
     return design.coping === null
-      ? [['pipe', 'none: the deck board ends at the lip, and no notch is cut']]
+      ? [['pipe', `none: ${deckBoard ? 'the deck board ends at the lip, and ' : ''}no notch is cut`]]
       : []
   return [
     ['pipe', `${fine(coping.outside)} thick; stands ${revealWords(coping, design, fine)}`],

@@ -40,6 +40,14 @@ test('figures and cuts name a backing by what it lies behind, and a side without
   expect(cutsSaid(bare)).not.toMatch(/notch|pipe/)
 })
 
+test('a ramp without a pipe is told of a deck board at its lip where it has one', () => {
+  const told = (text: string): string => framingRows(withOffsets(text).quarters[0]!, 'mm').flat().join('\n')
+  expect(told(bare)).toContain('none: the deck board ends at the lip, and no notch is cut')
+  const boardless = told(bare.replace(/ {4}deck-board: .*/, '    deck-board: none'))
+  expect(boardless).toContain('none: no notch is cut')
+  expect(boardless).not.toContain('deck board')
+})
+
 test('one stud, or one timber, between the corners is told as one', () => {
   const low = `title: Low
 units: mm
