@@ -44,15 +44,24 @@ test('a timber is ripped where it lacks more than the last bits of a sum, of thi
   expect(rippedTo({ ...timber, lies: 'flat', width: 89, depth: 30 }, [38, 89])).toEqual([30, 89])
 })
 
-test('a timber that is said to be ripped is one that is sawn as ripped, by however little', () => {
-  const fine = (mm: number): string => mm.toFixed(2)
+test('a timber is said to be ripped where what is shown of it is less than what is bought', () => {
+  const fine = (mm: number): string => mm.toFixed(1)
   for (const lies of ['edge', 'flat'] as const)
-    for (const less of [0, 1e-9, 1e-5, 0.01, 0.04, 0.06, 9]) {
+    for (const [less, shown] of [
+      [0, null],
+      [1e-9, null],
+      [1e-5, null],
+      [0.01, null],
+      [0.04, null],
+      [0.06, '.9'],
+      [9, '.0'],
+    ] as const) {
       const [thin, wide] = [38, 89]
       const [width, whole] = lies === 'edge' ? [thin, wide] : [wide, thin]
       const timber = { x: 0, y: 0, angle: 0, lies, width, depth: whole - less }
-      const words = less < 1e-6 ? '' : `ripped to ${fine(whole - less)}`
-      expect(rippedWords(timber, [wide, thin], fine)).toBe(words)
-      expect(rippedTo(timber, [wide, thin]) === null).toBe(words === '')
+      const words = shown === null ? '' : `ripped to ${Math.floor(whole - less)}${shown}`
+      expect(rippedWords(timber, [wide, thin], fine), `${lies} ${less}`).toBe(words)
+      // nothing is said to be ripped that is not sawn so
+      expect(words !== '' && rippedTo(timber, [wide, thin]) === null).toBe(false)
     }
 })

@@ -27,12 +27,18 @@ export const rippedTo = (
   return own[0] < thin - same || own[1] < wide - same ? own : null
 }
 
-/** What it is ripped to, where it is not used as bought; empty where it is. None is ripped but in its depth. */
+/** What it is ripped to, where that is shown as another depth than it is bought in; empty where not. None is ripped but in its depth. */
 export const rippedWords = (
   timber: Timber,
   section: readonly [number, number],
   fine: (mm: number) => string,
-): string => (rippedTo(timber, section) ? `ripped to ${fine(timber.depth)}` : '')
+): string => {
+  const [thin, wide] = thinWide(section)
+  const depth = fine(timber.depth)
+  return rippedTo(timber, section) && depth !== fine(timber.lies === 'edge' ? wide : thin)
+    ? `ripped to ${depth}`
+    : ''
+}
 
 /** `stud 3`, `timber 11`: those behind so many studs are numbered on. */
 export const timberLabel = (index: number, studs: number): string =>
