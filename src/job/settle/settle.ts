@@ -17,8 +17,8 @@ import {
 import { steepest } from '../../ramp/side/circle-stops.ts'
 import { type Bind, barsOf, betterOf, bindsOf } from './bars.ts'
 import { fillsPanel, leastMeasures, leastPaper } from './bounds.ts'
-import { firstIn } from './first-in.ts'
 import { type LimitName, type Measures, passed, quickMeasures, slowMeasures, soundRamp } from './judge.ts'
+import { type Candidate, nearestCounted, nearestOf, type Tried, type Try } from './nearest.ts'
 import { clashOf } from './together.ts'
 
 /** A figure that was left to the program, found. */
@@ -109,37 +109,12 @@ const withFigure = (design: Design, i: number, { typed }: Key, mm: number): Desi
   }
 }
 
-interface Candidate {
-  readonly ramp: QuarterDesign
-  readonly mm: number
-  readonly quick: Measures
-  /** how far the limits that are read off the curve are passed, all together */
-  readonly over: number
-  /** the same with the least that is to be counted */
-  readonly least: number
-  /** its side is as long or as high as a panel, to a step */
-  readonly fills: boolean
-  /** less is better, among those that keep the limits */
-  readonly rank: number
-}
-
-/** So many are tried on the whole ramp at most; they are sorted, so the first good one is the best. */
-const mostTries = 1500
-
-/** A value tried on the whole ramp. */
-interface Tried {
-  readonly candidate: Candidate
-  readonly measures: Measures
-  readonly over: number
-}
-
 const settle = (design: Design, i: number, asks: Asks): Answer | null => {
   const ramp = quarterAt(design, i)
   const key = keyOf(asks.figure, ramp)
   const step = offerSteps[design.units]
   const candidates = candidatesOf(design, ramp, key, asks, step)
-  /** null also where the limits are passed by as much as `most` */
-  const tried = (candidate: Candidate, most: number): Tried | null => {
+  const tried: Try = (candidate, most) => {
     const sound = soundRamp(candidate.ramp, design)
     if (sound === null) return null
     const { paper } = asks.limits
@@ -148,7 +123,8 @@ const settle = (design: Design, i: number, asks: Asks): Answer | null => {
       if (passedBy(least, asks) >= most) return null
     }
     const measures = { ...candidate.quick, ...slowMeasures(sound, design, asks.limits) }
-    return { candidate, measures, over: passedBy(measures, asks) }
+    const over = passedBy(measures, asks)
+    return over < most ? { candidate, measures, over } : null
   }
   const { panels, paper } = asks.limits
   const nearest =
@@ -229,54 +205,6 @@ const candidatesOf = (
     candidates.push({ ramp: changed, mm, quick, over, least, fills, rank: rankOf(asks, mm, quick) })
   }
   return candidates.sort((a, b) => a.over - b.over || a.rank - b.rank)
-}
-
-type Try = (candidate: Candidate, most: number) => Tried | null
-
-/** The first that keeps all limits, else the one that passes them least. `widest`: what is too wide to be built is so the wider it is. */
-const nearestOf = (candidates: readonly Candidate[], tried: Try, widest: boolean): Tried | null => {
-  const isSound = (at: number): boolean => tried(candidates[at]!, Number.POSITIVE_INFINITY) !== null
-  const start = widest ? firstIn(candidates.length, isSound) : 0
-  let nearest: Tried | null = null
-  for (const candidate of candidates.slice(start, start + mostTries)) {
-    // sorted: what follows is no nearer
-    if (nearest !== null && candidate.over >= nearest.over) break
-    const one = tried(candidate, nearest?.over ?? Number.POSITIVE_INFINITY)
-    if (one !== null && (nearest === null || one.over < nearest.over)) nearest = one
-    if (nearest?.over === 0) break
-  }
-  return nearest
-}
-
-/** So many are tried at most where no value keeps the limits. */
-const mostNearest = 60
-
-/**
- * The same where a trial takes long. What cannot keep the limits by what it takes at least is not tried. Pages are counted of all
- * others, one by one. Panels are looked for in strides that grow, and halved back: a better figure takes no fewer of them, but
- * for a side that fills a panel from edge to edge, which is tried too.
- */
-const nearestCounted = (candidates: readonly Candidate[], tried: Try, laid: boolean): Tried | null => {
-  const keeps = (candidate: Candidate): Tried | null => {
-    const one = tried(candidate, Number.MIN_VALUE)
-    return one?.over === 0 ? one : null
-  }
-  const able = candidates.filter(({ least }) => least === 0)
-  const start = laid ? firstIn(able.length, (at) => keeps(able[at]!) !== null) : 0
-  for (const [at, candidate] of able.entries()) {
-    const one = at < start && !candidate.fills ? null : keeps(candidate)
-    if (one !== null) return one
-  }
-  let nearest: Tried | null = null
-  const sorted = [...candidates].sort((a, b) => a.least - b.least || a.rank - b.rank)
-  const leap = Math.max(1, Math.ceil(sorted.length / mostNearest))
-  for (let at = 0; at < sorted.length; at += leap) {
-    const candidate = sorted[at]!
-    if (nearest !== null && candidate.least >= nearest.over) break
-    const one = tried(candidate, nearest?.over ?? Number.POSITIVE_INFINITY)
-    if (one !== null && (nearest === null || one.over < nearest.over)) nearest = one
-  }
-  return nearest
 }
 
 /** An angle is met as near as may be; else the most that the limits allow, for a toe the least, for a tangent the nearest to 0. */
