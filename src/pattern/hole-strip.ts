@@ -20,7 +20,7 @@ export const holeStrip = (ramp: SolvedRamp, units: Units): readonly StoryStrip[]
       zero: `pipe's left end; ${leftOf(ramp)}`,
       rows: [
         {
-          edge: '',
+          edge: 'PIPE',
           words: `drill the near wall ${pipeDrills.near}, the far wall ${pipeDrills.far}`,
           marks: [
             ...rowMarks([

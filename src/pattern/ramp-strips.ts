@@ -4,7 +4,7 @@ import { acrossStrips } from './across-strips.ts'
 import { holeStrip } from './hole-strip.ts'
 import { skinStrips } from './skin-strips.ts'
 import type { StoryStrip } from './story-strip.ts'
-import { type TapeRow, tapeRows, unevenPart } from './tape-rows.ts'
+import { type TapeRow, tapeRows, untapedPart } from './tape-rows.ts'
 
 /** All strips of a ramp: each layer of skin, screws across, the pipe. */
 export const rampStrips = (ramp: SolvedRamp, units: Units): readonly StoryStrip[] => [
@@ -20,13 +20,17 @@ export interface DesignStrips {
 }
 
 /**
- * The strips of all ramps of a design; ramps whose strips are alike share one of each, which names them all. Marks that lie evenly on
- * what is straight have none, unless there would be no strip at all.
+ * The strips of all ramps of a design; ramps whose strips are alike share one of each, which names them all. What a tape does as well
+ * has none, unless there would be no strip at all.
  */
 export const designStrips = (ramps: readonly SolvedRamp[], units: Units): DesignStrips => {
   const all = sharedStrips(ramps, units)
-  const strips = all.flatMap((strip) => unevenPart(strip) ?? [])
-  return strips.length > 0 ? { strips, byTape: all.flatMap(tapeRows) } : { strips: all, byTape: [] }
+  const strips = all.flatMap((strip) => untapedPart(strip) ?? [])
+  if (strips.length > 0) return { strips, byTape: all.flatMap(tapeRows) }
+  // never as long as a flat
+  const short = all.filter(({ kind }) => kind !== 'layer')
+  const long = all.filter(({ kind }) => kind === 'layer')
+  return short.length > 0 ? { strips: short, byTape: long.flatMap(tapeRows) } : { strips: all, byTape: [] }
 }
 
 const sharedStrips = (ramps: readonly SolvedRamp[], units: Units): readonly StoryStrip[] => {

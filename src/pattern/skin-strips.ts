@@ -46,7 +46,7 @@ export const skinStrips = (ramp: SolvedRamp, units: Units): readonly StoryStrip[
                 ],
               },
             ]
-          : [{ edge: '', words: 'lay it on the sheet', marks: flat }],
+          : [{ edge: 'SHEET', words: 'lay it on the sheet', marks: flat }],
         rings: layer.rows.length > 0 ? 'a row of screws' : null,
         onTicks: flat.some((mark) => isOnTick(mark, flat)) ? 'screws go in at that stud' : null,
         notes: [

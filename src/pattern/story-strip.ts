@@ -30,7 +30,7 @@ export interface StoryStrip {
 export type StripKind = 'layer' | 'across' | 'pipe'
 
 export interface StripRow {
-  /** the edge's own short name, printed along it; empty where there is one edge alone */
+  /** the edge's own short name, printed along it */
   readonly edge: string
   /** what the edge is for */
   readonly words: string
@@ -45,7 +45,7 @@ export interface StripMark {
   /** null where a mark beside it says enough */
   readonly label: string | null
   /** said with the figure of a mark whose label is null or finds no room */
-  readonly aside?: string
+  readonly aside?: 'ends' | 'starts'
   /** its distance from zero, as shown; null where the label says it, or nothing is said */
   readonly figure: string | null
 }

@@ -167,19 +167,26 @@ describe('a design with a flat and a quarter', () => {
       Array.from({ length: count }, (_, i) => Math.round(10 * (38 + gap * (from + i))) / 10).join(', ')
     expect(said).toContain("No strip: mark with a tape from the sheet's end at stud 1")
     for (const layer of [1, 2])
-      expect(said).toContain(`lat, layer ${layer} ${studs}: lay it on the sheet; stud marks are middles`)
+      expect(said).toContain(
+        `lat, layer ${layer} ${studs}: bare figures are middles of studs, screws at each`,
+      )
     expect(said).toContain(`flat, layer 1 ${across(1140 / 5, 0, 6)}: the screws of each row`)
     const top = [53, ...across(1140 / 7, 1, 6).split(', '), 1163].join(', ')
     expect(said).toContain(`flat, layer 2 ${top}: the screws of each row`)
   })
 
-  it('plot --strips adds strips of a flat with seams; they are as long as it is', async () => {
-    const long = templateText('quarter-and-flat-mm').replace(/length: 2440/, 'length: 3000')
+  it('plot --strips tells the marks of a flat with seams for a tape too: a strip would be as long as it is', async () => {
+    const long = templateText('quarter-and-flat-mm').replace(/length: 2440/, 'length: 8000')
     const { patterns, words } = await striped(save('long.yaml', long))
-    for (const strip of ['flat/strip-1', 'flat/strip-2', 'quarter/strip-1']) expect(patterns).toContain(strip)
-    expect(words.some((text) => text.startsWith('flat · layer 1 · piece 1 of '))).toBe(true)
-    expect(words.some((text) => /^zero: the sheet's end at stud 1.* 18 mm plywood$/.test(text))).toBe(true)
-    expect(words).toContain('end 3000')
+    expect(patterns).toContain('quarter/strip-1')
+    expect(patterns.filter((one) => one.startsWith('flat/'))).toEqual([])
+    const said = words.join(' ')
+    for (const layer of [1, 2])
+      expect(said).toMatch(
+        new RegExp(
+          `flat, layer ${layer} 19, 300, 600, .*sheet ends [\\d.]+, next starts [\\d.]+, .*7981: bare`,
+        ),
+      )
   })
 
   it('offsets set out the quarter, and say that the flat needs none', async () => {

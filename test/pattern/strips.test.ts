@@ -223,6 +223,77 @@ describe('marks that lie evenly on what is straight', () => {
     )
   })
 
+  test('on a flat are told however its sheets meet: each stud, row of screws and edge of a sheet, in order', () => {
+    let [studded, seamed] = [0, 0]
+    for (const [length, fasten] of [
+      [8000, 'studs'],
+      [5000, 'between'],
+      [2440, 'studs'],
+    ] as const) {
+      const { ramps, strips, byTape } = printed(
+        templateText('quarter-and-flat-mm').replace(
+          'length: 2440',
+          `length: ${length}${fasten === 'between' ? '\n    fasten: between' : ''}`,
+        ),
+      )
+      const flat = ramps.find(({ kind }) => kind === 'flat')!
+      expect(strips.filter(({ ramps: own }) => own === 'flat')).toEqual([])
+      for (const layer of flat.skin) {
+        const told = byTape.find(
+          ({ what, zero }) => what === `flat, layer ${layer.layer}` && zero === "the sheet's end at stud 1",
+        )!
+        const show = (at: number): string => `${Math.round(at * 10) / 10}`
+        const under = layer.seams.flatMap(({ stud, second }) => [stud, second])
+        const studs = flat.studs.flatMap(({ at }, i) => (under.includes(i) ? [] : [at]))
+        const onStud = (at: number): boolean => studs.some((stud) => Math.abs(stud - at) < 0.3)
+        const every = studs.every((at) => layer.rows.some((row) => Math.abs(row.at - at) < 0.3))
+        const marks: (readonly [number, string])[] = [
+          ...studs.map((at) => [at, show(at)] as const),
+          ...layer.rows.flatMap(({ at }) => (onStud(at) ? [] : [[at, `screws ${show(at)}`] as const])),
+          ...layer.seams.flatMap(({ at }) => [
+            [at - 1.5, `sheet ends ${show(at - 1.5)}`] as const,
+            [at + 1.5, `next starts ${show(at + 1.5)}`] as const,
+          ]),
+        ]
+        const wanted = marks.sort(([a], [b]) => a - b).map(([, words]) => words)
+        if (every) expect(told.figures).toEqual(wanted)
+        else expect(told.figures.map((one) => one.replace(' with screws', ''))).toEqual(wanted)
+        expect(told.words.endsWith(', screws at each')).toBe(every)
+        studded += studs.length
+        seamed += layer.seams.length
+      }
+    }
+    expect(studded).toBeGreaterThan(60)
+    expect(seamed).toBeGreaterThan(6)
+  })
+
+  test('leave strips where there would be none, never one along a flat', () => {
+    const two = `title: Two
+units: mm
+ramps:
+  - name: q
+    kind: quarter
+    width: 1216
+    height: { deck: 640 }
+    transition: { circle: { surface: 1700 } }
+    toe: 40
+    deck: 500
+    skin: []
+    run-out: none
+    coping: { outside: 60.3, up: 8, out: 6 }
+  - name: flat
+    kind: flat
+    width: 1216
+    length: 8000
+    height: { surface: 113 }
+    skin: [12 plywood, 12 plywood]
+`
+    const { strips, byTape } = printed(two)
+    expect(strips.length).toBeGreaterThan(0)
+    expect(strips.filter(({ kind }) => kind === 'layer')).toEqual([])
+    expect(byTape.map(({ what }) => what)).toEqual(['flat, layer 1', 'flat, layer 2'])
+  })
+
   test('are those with gaps alike but at the ends, slower: each gap against each', () => {
     const count = { even: 0, uneven: 0 }
     for (const name of ['quarter-mm', 'pair-mm', 'quarter-mm-round', 'quarter-and-flat-mm']) {
@@ -235,7 +306,8 @@ describe('marks that lie evenly on what is straight', () => {
             .slice(1)
             .map((one, i) => one - at[i]!)
             .slice(1, -1)
-          const even = !bent && gaps.every((a) => gaps.every((b) => Math.abs(a - b) < 0.5))
+          const sheets = strip.kind === 'layer' && !bent
+          const even = sheets || (!bent && gaps.every((a) => gaps.every((b) => Math.abs(a - b) < 0.5)))
           const rows = strips.filter(({ name: own }) => own === strip.name).flatMap((own) => own.rows)
           expect([strip.name, row!.edge, rows.some((own) => own?.edge === row!.edge)]).toEqual([
             strip.name,

@@ -102,7 +102,7 @@ const kindWords = (strips: readonly StoryStrip[]): string => {
   // edges of one meaning need no names
   const named = (words: string): string => {
     const own = [...new Set(rows.filter((row) => row.words === words).map(({ edge }) => edge))]
-    return edges.length > 1 && own[0] !== '' ? `${own.join(', ')} edge: ${words}` : words
+    return edges.length > 1 ? `${own.join(', ')} edge: ${words}` : words
   }
   const rings = [...new Set(strips.flatMap((strip) => strip.rings ?? []))]
   const onTicks = [...new Set(strips.flatMap((strip) => strip.onTicks ?? []))]

@@ -19,7 +19,7 @@ export const sampleStrip = (
 ): { readonly marks: Drawing; readonly words: readonly string[] } => {
   const { width, height } = sampleSize
   const rows = layers.flatMap(({ rows: own }) => own.flatMap((row) => (row ? [row] : [])))
-  const named = [...new Map(rows.filter(({ edge }) => edge !== '').map((row) => [row.edge, row.words]))]
+  const named = [...new Map(rows.map((row) => [row.edge, row.words]))]
   const ring = layers.find(({ rings }) => rings !== null)?.rings ?? null
   const onTick = layers.find(({ onTicks }) => onTicks !== null)?.onTicks ?? null
   const seams = layers.some(({ notes }) => notes.some((note) => note.startsWith('at a seam')))
@@ -73,7 +73,6 @@ export const sampleStrip = (
     ],
     words: [
       ...named.map(([edge, words]) => `${edge} edge: ${words}.`),
-      ...(named.length === 0 ? [...new Set(rows.map(({ words }) => `${words}.`))].map(capital) : []),
       ...zeroWords(layers).map((words) => `${capital(words)}.`),
     ],
   }

@@ -92,6 +92,8 @@ const endWords = (
           `${number}–${number + 1} · under piece ${number + 1}`,
           `${number}–${number + 1} · under ${number + 1}`,
           `${number}–${number + 1} · under`,
+          // a strip of one edge is lower
+          `under ${number + 1}`,
         ])),
   ]
 }

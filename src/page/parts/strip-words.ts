@@ -90,7 +90,6 @@ export const edgeWords = (
   marks: readonly StripMark[],
   taken: readonly MarkWords[],
 ): readonly MarkWords[] => {
-  if (edge === '') return []
   const wide = textWidth(edge, letters.mark, 'bold')
   const [first, last] = [from + 1.2, to - 1.2 - wide]
   const steps = Math.max(0, Math.floor((last - first) / 2))

@@ -11,7 +11,7 @@ const strip = (ramps: string, what: string, zero: string): StoryStrip => ({
   straight: false,
   length: 1000,
   zero,
-  rows: [{ edge: '', words: 'lay it on the sheet', marks: [] }],
+  rows: [{ edge: 'SHEET', words: 'lay it on the sheet', marks: [] }],
   rings: null,
   onTicks: null,
   notes: [],

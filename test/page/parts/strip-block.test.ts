@@ -8,7 +8,7 @@ import { stripBlock } from '../../../src/page/parts/strip-block.ts'
 import { type StripPiece, stripPieces } from '../../../src/page/parts/strip-pieces.ts'
 import { rampStrips } from '../../../src/pattern/ramp-strips.ts'
 import { job } from '../../ramp/framed.ts'
-import { plain, sawnSeed, wholeOf } from '../../ramp/ramps.ts'
+import { piped, plain, sawnSeed, wholeOf } from '../../ramp/ramps.ts'
 import { above, below } from '../../support/hold.ts'
 
 const set = 'BCDF-GHJK-2345'
@@ -242,4 +242,27 @@ it('where marks crowd a distance stands without its name, and hardly any words r
   expect(count.figures).toBeGreaterThan(4000)
   expect(count.missing / count.figures).toBeLessThan(0.004)
   expect(count.over / count.pieces).toBeLessThan(0.003)
+})
+
+it('a strip of one edge names it and says which piece covers which, as one of two does', () => {
+  const ramp = wholeOf({ ...plain, width: 4400, coping: piped() })
+  const single = rampStrips(ramp, 'mm').filter(({ rows }) => rows.length === 1)
+  expect(single.map(({ kind }) => kind)).toEqual(['across', 'pipe'])
+  const count = { pieces: 0, named: 0, covered: 0 }
+  for (const strip of single)
+    for (const piece of stripPieces(strip, 190)) {
+      const said = texts(stripBlock(piece, set).draw())
+      const under = said.filter(({ text }) => /^under \d+$/.test(text)).map(({ text }) => text)
+      count.pieces++
+      if (said.some(({ text, face }) => face === 'bold' && text === strip.rows[0].edge)) count.named++
+      // no words where those of a mark at the joint stand
+      if (under.length > 0) {
+        expect(under).toEqual([`under ${piece.number + 1}`])
+        expect(piece.number).toBeLessThan(piece.count)
+      }
+      if (under.length > 0 || piece.number === piece.count) count.covered++
+    }
+  expect(count.pieces).toBeGreaterThan(40)
+  expect(count.named).toBe(count.pieces)
+  expect(count.covered / count.pieces).toBeGreaterThan(0.9)
 })
