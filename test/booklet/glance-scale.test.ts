@@ -34,3 +34,39 @@ stock: { panels: [{ sheet: 21 plywood, size: 2500 x 3200 }] }
   expect(scales.length).toBeGreaterThanOrEqual(3)
   expect(Math.max(...scales)).toBeLessThanOrEqual(50)
 })
+
+test('of several ramps each drawing from the side carries deck, radius, slope at the lip and pipe, at one scale', () => {
+  const one = (name: string, deck: number): string => `
+  - name: ${name}
+    width: 48
+    height: { deck: ${deck} }
+    transition: { circle: { surface: 72 } }
+    toe: 1 1/2
+    deck: 20
+    skin: [3/8 plywood]
+    deck-board: 3/8 plywood
+    coping: { outside: 2 3/8 }`
+  for (const decks of [
+    [26, 20],
+    [24, 28, 30, 32],
+  ]) {
+    const ramps = decks.map((deck, i) => one('ABCD'[i]!, deck)).join('')
+    const job = bookletJob(designOf(`title: Several\nunits: in\nramps:${ramps}\n`), usualLaying('letter'), {
+      only: ['glance'],
+      fingerprint: () => '0123456789abcdef',
+    })
+    if (isRefusal(job)) throw new Error(JSON.stringify(job))
+    const said = job.pages.flatMap(({ drawing }) => opened(drawing).words).map(({ text }) => text)
+    // up to the table, all that is drawn is from the side
+    const drawn = said.slice(0, said.indexOf('what'))
+    const count = (of: RegExp | string): number =>
+      drawn.filter((text) => (typeof of === 'string' ? text === of : of.test(text))).length
+    for (const deck of decks) expect(count(`${deck}`), `deck ${deck}`).toBeGreaterThanOrEqual(1)
+    expect(count('ridden face R 72')).toBe(decks.length)
+    expect(count(/^\d+\.\d°$/)).toBe(decks.length)
+    expect(count('pipe 2 3/8')).toBe(decks.length)
+    const scales = drawn.filter((text) => text.endsWith('= 1 ft'))
+    expect(scales.length).toBe(decks.length)
+    expect(new Set(scales).size).toBe(1)
+  }
+})

@@ -27,8 +27,9 @@ import type { Section } from '../pages.ts'
 import { contents } from './contents.ts'
 import { layerNumber } from './layer-number.ts'
 
-/** Height of a ramp's picture on the first page, and what stays free below it, mm. */
+/** Height of a ramp's picture on the first page, and what stays free below it, mm: of several each is high enough for its dimensions. */
 const leastPicture = 45
+const leastOfSeveral = 76
 const mostPicture = 130
 const spare = 4
 
@@ -44,23 +45,19 @@ export const glance = (book: Book): Section => {
     ...takes(book).map((line) => words(line, width)),
     ...guard(book),
   ]
-  // the pictures take what the words leave of the first page
+  // the pictures take what the words leave of the first page; of several more, and words go on
   const room = book.tall - title.height - stack(told).height - spare
-  // a door beside a ramp asks for more
-  const shares = ramps.length === 2 ? [0.42, 0.58] : [1 / ramps.length, 1 / ramps.length]
-  const high = (share: number): number => Math.max(leastPicture, Math.min(mostPicture, share * room))
-  const first = ramps.reduce((least, ramp, i) => (ramp.length < ramps[least]!.length ? i : least), 0)
+  const alone = ramps.length === 1
+  const height = Math.max(alone ? leastPicture : leastOfSeveral, Math.min(mostPicture, room / ramps.length))
   const fromTheSide = (most: number) =>
     ramps.map((ramp, index) =>
       figure(
         ofRamp(book, 'From the side', ramp),
-        (ratio) => sideView({ ramp, units, ratio, index, mates: index === first && ramps.length < 3 }),
+        // a door beside one of several would make all of them small
+        (ratio) => sideView({ ramp, units, ratio, index, mates: alone }),
         book,
-        { width, height: high(shares[index === first ? 1 : 0]!), most },
-        {
-          width: ramp.length,
-          height: index === first && ramps.length < 3 ? matesSize.height : topOf(ramp),
-        },
+        { width, height, most },
+        { width: ramp.length, height: alone ? matesSize.height : topOf(ramp) },
       ),
     )
   // what stands over each other is compared: all at the scale of the smallest
