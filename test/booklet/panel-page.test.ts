@@ -1,9 +1,12 @@
 import { expect, test } from 'vitest'
 import { cutRows } from '../../src/booklet/cuts/cut-rows.ts'
 import { cutsPages } from '../../src/booklet/cuts/cuts-pages.ts'
+import { legible } from '../../src/booklet/cuts/legible.ts'
+import { panelPicture, panelScale } from '../../src/booklet/cuts/panel-picture.ts'
 import { markWords } from '../../src/booklet/cuts/piece-words.ts'
 import { readDesign } from '../../src/design/read.ts'
 import type { Drawing } from '../../src/drawing/drawing.ts'
+import { drawingBounds } from '../../src/drawing/drawing-bounds.ts'
 import { cutsJob } from '../../src/job/cuts.ts'
 import { usualLaying } from '../../src/job/laying.ts'
 import { isRefusal } from '../../src/job/refusal.ts'
@@ -90,3 +93,32 @@ test.each(templates.flatMap((name) => (['letter', 'a4'] as const).map((paper) =>
     expect(curved).toBeGreaterThan(1)
   },
 )
+
+test('narrow pieces side by side are drawn large enough for their marks, in a drawing that is higher by two centimetres at most', () => {
+  const reading = readDesign(`title: A flat alone
+units: mm
+ramps:
+  - name: flat
+    kind: flat
+    width: 1800
+    length: 3000
+    height: { surface: 140 }
+    sides: { thickness: 18, count: 3 }
+    studs: { section: 45 x 95, every: 250 }
+    skin: [12 plywood, 6 hardboard]
+    fasten: between
+`)
+  if ('problems' in reading) throw new Error('no design')
+  const job = cutsJob(reading.design)
+  if (isRefusal(job)) throw new Error('refused')
+  const [panel] = job.sheets.flatMap(({ panels: own }) => own)
+  const marks = panel!.pieces.map(markWords)
+  expect(marks.length).toBe(9)
+  const room = { width: 190, height: 58 }
+  const scale = panelScale(panel!, room, 'mm')
+  const picture = legible(panelPicture(panel!, scale, 'mm', cutRows(panel!, 'mm')), 'goes')
+  const box = drawingBounds(picture)!
+  expect(box.y1 - box.y0).toBeLessThanOrEqual(room.height + 20)
+  const said = wordsIn(picture)
+  expect(marks.filter((mark) => said.includes(mark)).length).toBeGreaterThanOrEqual(8)
+})

@@ -8,6 +8,7 @@ import { arrowHead } from '../../drawing/arrow.ts'
 import { type Drawing, fill, stroke, text } from '../../drawing/drawing.ts'
 import { textWidth } from '../../drawing/text-width.ts'
 import { affineScale } from '../../geometry/affine.ts'
+import { pathBounds } from '../../geometry/bounds.ts'
 import { circle, pathOf, rectangle } from '../../geometry/path.ts'
 import { pathMap } from '../../geometry/path-map.ts'
 import { type Point, pointDistance, pointToward } from '../../geometry/point.ts'
@@ -46,7 +47,7 @@ const reachOf = (panel: Panel, units: Units) => {
   return { xs, ys, low: off + runningReach([], size) + size, left }
 }
 
-/** The largest usual scale at which a panel with its figures fits. */
+/** The largest usual scale at which a panel with its figures fits; where several pieces would be too narrow for their marks, a page higher by `more`. */
 export const panelScale = (
   panel: Panel,
   page: { readonly width: number; readonly height: number },
@@ -54,12 +55,23 @@ export const panelScale = (
 ): Scale => {
   const [width, length] = panel.size
   const { low, left } = reachOf(panel, units)
-  return chooseScale(
-    units,
-    { width: length, height: width },
-    { width: page.width - left - numbers, height: page.height - low - overPanel(panel) - above },
-  )
+  const scaleAt = (height: number): Scale =>
+    chooseScale(
+      units,
+      { width: length, height: width },
+      { width: page.width - left - numbers, height: height - low - overPanel(panel) - above },
+    )
+  const usual = scaleAt(page.height)
+  const narrow = panel.pieces.filter(({ outline }) => {
+    const { x0, y0, x1, y1 } = pathBounds(outline)
+    return Math.min(x1 - x0, y1 - y0) * usual.ratio < leastPiece
+  })
+  return narrow.length < several ? usual : scaleAt(page.height + more)
 }
+/** So narrow on paper a piece holds its mark, so many that do not are several, and so much higher their drawing may be; mm. */
+const leastPiece = 5
+const several = 4
+const more = 20
 
 /** A panel to scale with its lower left corner at zero: pieces, distances of their corners from two edges, numbered cuts. */
 export const panelPicture = (
