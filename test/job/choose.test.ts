@@ -178,3 +178,17 @@ test('a deck above 762 mm (IRC 2018 R312.1.1: 30 in) is told of a guard once, as
   ])
   expect(notesAt('762', 'mm')).toEqual([])
 })
+
+test('a curve too tight for the usual steel of a run-out is offered with thinner steel', () => {
+  const wishes = readWishes({ height: '14', units: 'in' })
+  if ('refused' in wishes) throw new Error(JSON.stringify(wishes))
+  const ramps = chooseRamps(wishes)
+  const steels = ramps.map(({ design }) => Number(/sheet: 1\/(\d+) steel/.exec(design)![1]))
+  expect(new Set(steels)).toEqual(new Set([16, 32]))
+  ramps.forEach(({ radius }, i) => {
+    // faces yield at E t / (2 f): E 210 000 N/mm² (EN 1993-1-1 3.2.6), f 235 N/mm² (S235)
+    const yields = (thick: number): number => (210000 * thick) / (2 * 235) + thick
+    expect(radius < yields(25.4 / 16)).toBe(steels[i] === 32)
+    expect(radius).toBeGreaterThan(yields(25.4 / 32))
+  })
+})

@@ -4,8 +4,10 @@ import { readDesign } from '../../design/read.ts'
 import { type Starter, writeStarter } from '../../design/starter.ts'
 import { degreesOf } from '../../geometry/degrees.ts'
 import { inch } from '../../geometry/inch.ts'
+import { showThickness } from '../../length/thickness.ts'
 import { showLength, type Units } from '../../length.ts'
 import { distinctLines } from '../../pattern/side-lines.ts'
+import { closingSheet } from '../../ramp/hazard/run-out.ts'
 import { draftQuarter } from '../../ramp/kinds/quarter.ts'
 import { aloneAs, type SolvedQuarter, type WholeDesign } from '../../ramp/ramp.ts'
 import { solveDesign } from '../../ramp/solve.ts'
@@ -130,7 +132,7 @@ const starterOf = (
           count: `${Math.max(2, 1 + Math.ceil(width / widestBay))}`,
         },
         ...keys,
-        'run-out': { sheet: { mm: '1.5 steel', in: '1/16 steel' }[units] },
+        'run-out': { sheet: `${showThickness(closingSheet(radius, units).sheet.thickness, units)} steel` },
         chamfer: 'none',
       },
     ],
