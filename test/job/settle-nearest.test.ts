@@ -3,6 +3,7 @@ import { readDesign } from '../../src/design/read.ts'
 import { coverDesign } from '../../src/job/covering.ts'
 import { cutsJob } from '../../src/job/cuts.ts'
 import { usualLaying } from '../../src/job/laying.ts'
+import { answerChecks, answerLine } from '../../src/job/settle/answer-words.ts'
 import { readSettled } from '../../src/job/settle/settle.ts'
 import type { WholeDesign } from '../../src/ramp/ramp.ts'
 import { drawDesign } from '../../src/ramp/solve.ts'
@@ -68,4 +69,30 @@ test('of toes that take as many pages it is the least', () => {
   expect(takes({ toe: `${mm}` })!.pages).toBe(measures.paper)
   for (let less = mm - 1; less >= mm - 5; less--)
     expect(takes({ toe: `${less}` })?.pages ?? 100, `${less}`).toBeGreaterThan(measures.paper!)
+})
+
+test('a limit that the figure has no bearing on is told as that, and the others are kept', () => {
+  const deck = found({ deck: 'solve' }, 'length: 1300, lip: 40..50°')
+  expect([deck.passed, deck.unmoved, deck.together]).toEqual([['lip'], ['lip'], []])
+  expect(deck.mm).toBe(found({ deck: 'solve' }, 'length: 1300').mm)
+  expect(answerLine(deck, 'mm')).toBe(`deck ${deck.mm} mm: the most that length 1300 mm allows`)
+  // height of the side 625, radius of its edge 1724 about 1700: cos(lip) = 1075/1724
+  const lip = ((Math.acos(1075 / 1724) * 180) / Math.PI).toFixed(1)
+  expect(answerChecks([deck], 'mm').map(({ message }) => message)).toEqual([
+    `\`deck\` has no bearing on lip 40..50°: the lip is ${lip}° at any value; change the limit or another figure`,
+  ])
+})
+
+test('limits that the figure has no bearing on at all are a problem of the file where they are passed', () => {
+  const problem = (said: Said, limits: string): string => {
+    const reading = readSettled(text(said, limits))
+    return 'problems' in reading ? reading.problems[0]!.message : ''
+  }
+  expect(problem({ deck: 'solve' }, 'lip: 40..50°')).toMatch(
+    /^`deck` has no bearing on lip 40\.\.50°: the lip is \d+\.\d° at any value; limit what it moves, or leave another figure to the program$/,
+  )
+  expect(problem({ deck: 'solve' }, 'lip: 40..60°')).toBe('')
+  const pages = [500, 1216, 2000].map((width) => takes({ width: `${width}` })!.pages)
+  expect(problem({ width: 'solve' }, 'paper: 2')).toContain(`the side takes ${pages[0]} pages at any value;`)
+  expect(new Set(pages).size).toBe(1)
 })

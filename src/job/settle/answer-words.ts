@@ -1,59 +1,13 @@
 import type { Asks } from '../../design/asks.ts'
 import { showDegrees } from '../../length/show-angle.ts'
-import { showLength, type Units } from '../../length.ts'
+import type { Units } from '../../length.ts'
 import { type Check, warn } from '../../ramp/check/check.ts'
 import type { SolvedDesign } from '../../ramp/ramp.ts'
 import { nearerSide } from './bars.ts'
 import type { LimitName } from './judge.ts'
+import { limitWords, measureWords, unmovedWords } from './limit-words.ts'
 import type { Answer } from './settle.ts'
 import { withTypedFigures } from './typed-figures.ts'
-
-const limitWords = (name: LimitName, { limits }: Asks, units: Units): string => {
-  switch (name) {
-    case 'length':
-      return `length ${showLength(limits.length!, units, { unit: true })}`
-    case 'lip':
-      return `lip ${limits.lip![0]}..${limits.lip![1]}°`
-    case 'panels':
-      return limits.panels === 1 ? '1 panel' : `${limits.panels} panels`
-    case 'paper':
-      return limits.paper === 1 ? '1 page' : `${limits.paper} pages`
-    default:
-      return name satisfies never
-  }
-}
-
-const measureWords = (name: LimitName, { measures, asks }: Answer, units: Units): string => {
-  const value = measures[name]!
-  const { limits } = asks
-  switch (name) {
-    case 'length':
-      return `the side is ${besideLimit(value, limits.length, (mm, decimals) => showLength(mm, units, { decimals, unit: true }), 0)} long`
-    case 'lip':
-      return `the lip is ${besideLimit(value, limits.lip?.[value > limits.lip[1] ? 1 : 0] ?? null, showDegrees, 1)}`
-    case 'panels':
-      return `the sides take ${value} panels`
-    case 'paper':
-      return `the side takes ${value} pages`
-    default:
-      return name satisfies never
-  }
-}
-
-const mostDecimals = 3
-
-/** With so many decimals that it does not read as the limit that it passes. */
-const besideLimit = (
-  value: number,
-  limit: number | null,
-  show: (value: number, decimals: number) => string,
-  least: number,
-): string => {
-  if (limit === null || Math.abs(value - limit) < 1e-6) return show(value, least)
-  for (let decimals = least; decimals <= mostDecimals; decimals++)
-    if (show(value, decimals) !== show(limit, decimals)) return show(value, decimals)
-  return `a hair ${value > limit ? 'over' : 'under'} ${show(limit, least)}`
-}
 
 /** What goes how far: the most of a figure, the least toe, the tangent nearest to the floor. */
 const furthest = ({ figure }: Asks): string =>
@@ -65,9 +19,9 @@ const endWords = ({ asks, measures, shown }: Answer): string =>
 
 /** One line for a figure that was found: what it is, and why no other. */
 export const answerLine = (answer: Answer, units: Units): string => {
-  const { asks, key, shown, measures, binds, passed, missed } = answer
+  const { asks, key, shown, measures, binds, passed, unmoved, missed } = answer
   const found = `${key} ${shown}`
-  if (passed.length > 0) return `${found}: nearest to its limits`
+  if (passed.length > unmoved.length) return `${found}: nearest to its limits`
   const by = binds.map((bind) => (bind === 'ramp' ? 'the ramp itself' : limitWords(bind, asks, units)))
   if (asks.lip !== null) {
     const bar = binds.includes('ramp')
@@ -93,7 +47,8 @@ export const answerChecks = (answers: readonly Answer[], units: Units): readonly
 
 /** Each limit that no value keeps; those that exclude each other in one line. */
 const passedWords = (answer: Answer, units: Units): readonly string[] => {
-  const { key, asks, shown, passed, together } = answer
+  const { key, asks, shown, together, unmoved } = answer
+  const passed = answer.passed.filter((name) => !unmoved.includes(name))
   const line = (limits: readonly LimitName[], over: readonly LimitName[]): string => {
     const all = limits.map((name) => limitWords(name, asks, units))
     const named = all.length > 1 ? `${listed(all)} together` : all[0]!
@@ -104,6 +59,7 @@ const passedWords = (answer: Answer, units: Units): readonly string[] => {
   return [
     ...passed.filter((name) => !together.includes(name)).map((name) => line([name], [name])),
     ...(shared.length > 0 ? [line(together, shared)] : []),
+    ...unmoved.map((name) => `${unmovedWords(name, answer, units)}; change the limit or another figure`),
   ]
 }
 

@@ -1,4 +1,4 @@
-import type { AskedFigure, Asks } from '../../design/asks.ts'
+import type { AskedFigure, Asks, Limits } from '../../design/asks.ts'
 import { withWidths } from '../../design/check/stores-inside.ts'
 import type { Design, QuarterDesign } from '../../design/design.ts'
 import { isCurved } from '../../design/kind-traits.ts'
@@ -18,8 +18,9 @@ import { steepest } from '../../ramp/side/circle-stops.ts'
 import { type Bind, barsOf, betterOf, bindsOf } from './bars.ts'
 import { fillsPanel, leastMeasures, leastPaper } from './bounds.ts'
 import { type LimitName, type Measures, passed, quickMeasures, slowMeasures, soundRamp } from './judge.ts'
+import { unmovedWords } from './limit-words.ts'
 import { type Candidate, nearestCounted, nearestOf, type Tried, type Try } from './nearest.ts'
-import { clashOf } from './together.ts'
+import { clashOf, unmovedBy } from './together.ts'
 
 /** A figure that was left to the program, found. */
 export interface Answer {
@@ -35,6 +36,8 @@ export interface Answer {
   readonly passed: readonly LimitName[]
   /** limits that no value keeps together, though each can be kept; empty where none is passed so */
   readonly together: readonly LimitName[]
+  /** limits that are passed whatever the figure is */
+  readonly unmoved: readonly LimitName[]
   /** what keeps the figure from going further, or nearer to the angle that was asked for; empty where nothing does */
   readonly binds: readonly Bind[]
   /** the next value nearer to an angle that is missed, as typed; null where it is met as near as steps go */
@@ -58,14 +61,14 @@ export const settled = (reading: OpenReading): SettledDesign | { readonly proble
   for (const [i, asks] of reading.asks.entries()) {
     if (asks === null) continue
     const found = settle(design, i, asks)
-    if (found === null)
+    if ('refused' in found)
       return {
         problems: [
           {
             code: 'solve',
             path: `ramps[${i}].${asks.key}`,
             place: reading.places[i]!,
-            message: `no \`${asks.key}\` makes a ramp that can be built with the other figures; give it a length, read what stops, and change that first`,
+            message: found.refused,
           },
         ],
       }
@@ -109,11 +112,17 @@ const withFigure = (design: Design, i: number, { typed }: Key, mm: number): Desi
   }
 }
 
-const settle = (design: Design, i: number, asks: Asks): Answer | null => {
+const settle = (design: Design, i: number, said: Asks): Answer | { readonly refused: string } => {
   const ramp = quarterAt(design, i)
-  const key = keyOf(asks.figure, ramp)
+  const key = keyOf(said.figure, ramp)
   const step = offerSteps[design.units]
-  const candidates = candidatesOf(design, ramp, key, asks, step)
+  const values = valuesOf(design, ramp, key, step)
+  const still = unmovedBy(
+    said,
+    values.map(({ quick }) => quick),
+  )
+  const asks = { ...said, limits: limitsWithout(said.limits, still) }
+  const candidates = candidatesOf(design, values, asks, step)
   const tried: Try = (candidate, most) => {
     const sound = soundRamp(candidate.ramp, design)
     if (sound === null) return null
@@ -131,19 +140,34 @@ const settle = (design: Design, i: number, asks: Asks): Answer | null => {
     panels === null && paper === null
       ? nearestOf(candidates, tried, asks.figure === 'width')
       : nearestCounted(candidates, tried, panels !== null)
-  if (nearest === null) return null
-  const { candidate, measures, over } = withFewer(nearest, candidates, tried, asks, step)
+  if (nearest === null)
+    return {
+      refused: `no \`${asks.key}\` makes a ramp that can be built with the other figures; give it a length, read what stops, and change that first`,
+    }
+  const { candidate, measures: moved, over } = withFewer(nearest, candidates, tried, asks, step)
   const bars = over > 0 || asks.lip === null ? null : barsOf(design, asks, key, candidate, step)
-  const passing = passedNames(measures, asks)
+  const paperToo = still.includes('paper') && soundRamp(candidate.ramp, design)
+  const measures = paperToo ? { ...moved, ...slowMeasures(paperToo, design, said.limits) } : moved
+  const passing = passedNames(measures, said)
+  const unmoved = passing.filter((name) => still.includes(name))
+  if (unmoved.length > 0 && asks.lip === null && Object.values(asks.limits).every((limit) => limit === null))
+    return {
+      refused: `${unmoved.map((name) => unmovedWords(name, { key: asks.key, measures, asks: said }, design.units)).join('; ')}; limit what it moves, or leave another figure to the program`,
+    }
   return {
     ramp: ramp.name,
     key: asks.key,
     mm: candidate.mm,
     shown: shownOffer(Math.round(candidate.mm / step), design.units),
-    asks,
+    asks: said,
     measures,
     passed: passing,
-    together: clashOf(asks, over > 0 ? candidates.map(({ quick }) => quick) : [], passing),
+    unmoved,
+    together: clashOf(
+      asks,
+      over > 0 ? candidates.map(({ quick }) => quick) : [],
+      passedNames(measures, asks),
+    ),
     binds:
       over > 0
         ? []
@@ -180,32 +204,53 @@ const withFewer = (
   return beside[0] ?? nearest
 }
 
-/** Every value that may be typed and whose curve solves, the best first. */
-const candidatesOf = (
+type Value = Pick<Candidate, 'ramp' | 'mm' | 'quick'>
+
+/** Every value that may be typed and whose curve solves. */
+const valuesOf = (
   design: Design,
   ramp: QuarterDesign,
   { range, typed }: Key,
-  asks: Asks,
   step: number,
-): readonly Candidate[] => {
+): readonly Value[] => {
   // no toe is −0 mm
   const [first, last] = [Math.ceil(range.least / step - 1e-9) || 0, Math.floor(range.most / step + 1e-9)]
-  const candidates: Candidate[] = []
-  const counted = asks.limits.paper !== null || asks.limits.panels !== null
+  const values: Value[] = []
   for (let count = first; count <= last; count++) {
     const changed = typed(ramp, count * step)
     const quick = quickMeasures(changed, design)
-    if (quick === null) continue
-    const over = passedBy(quick, asks)
-    const least = counted
-      ? passedBy({ ...quick, ...leastMeasures(changed, design, asks.limits) }, asks)
-      : over
-    const mm = count * step
-    const fills = counted && fillsPanel(changed, design, step)
-    candidates.push({ ramp: changed, mm, quick, over, least, fills, rank: rankOf(asks, mm, quick) })
+    if (quick !== null) values.push({ ramp: changed, mm: count * step, quick })
   }
-  return candidates.sort((a, b) => a.over - b.over || a.rank - b.rank)
+  return values
 }
+
+/** The best first. */
+const candidatesOf = (
+  design: Design,
+  values: readonly Value[],
+  asks: Asks,
+  step: number,
+): readonly Candidate[] => {
+  const counted = asks.limits.paper !== null || asks.limits.panels !== null
+  return values
+    .map((value): Candidate => {
+      const { ramp, mm, quick } = value
+      const over = passedBy(quick, asks)
+      return {
+        ...value,
+        over,
+        least: counted ? passedBy({ ...quick, ...leastMeasures(ramp, design, asks.limits) }, asks) : over,
+        fills: counted && fillsPanel(ramp, design, step),
+        rank: rankOf(asks, mm, quick),
+      }
+    })
+    .sort((a, b) => a.over - b.over || a.rank - b.rank)
+}
+
+const limitsWithout = (limits: Limits, names: readonly LimitName[]): Limits => ({
+  ...limits,
+  ...Object.fromEntries(names.map((name) => [name, null])),
+})
 
 /** An angle is met as near as may be; else the most that the limits allow, for a toe the least, for a tangent the nearest to 0. */
 const rankOf = ({ figure, lip }: Asks, mm: number, quick: Measures): number => {
