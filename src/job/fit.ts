@@ -114,7 +114,7 @@ export const fitPoints = (
       },
       transition,
     },
-    doubts: [...refused, ...doubtsOf(points, matched, best, readingError, level, units)],
+    doubts: [...refused, ...doubtsOf(points, matched, best, readingError, level, transition !== null, units)],
   }
 }
 
@@ -124,11 +124,12 @@ const doubtsOf = (
   best: Pick<Matched, 'centre' | 'radius'>,
   readingError: number,
   level: number | null,
+  keeps: boolean,
   units: Units,
 ): readonly string[] => {
   const { suspect, swapped, believable, scatter } = matched
   const disorder = outOfOrder(points)
-  const zero = level === null ? null : zeroWords(level, best.centre, best.radius, readingError, units)
+  const zero = level === null ? null : zeroWords(level, best.centre, best.radius, readingError, keeps, units)
   return [
     ...(swapped
       ? [

@@ -14,26 +14,33 @@ const mostLean = 3
 
 /**
  * Heights are measured from the floor, where most ramps' curves, continued, run level. Where this one does not, what may be the
- * reason, in words; null where it does. `level`: the height at which the circle is level, mm.
+ * reason, in words; null where it does. `level`: the height at which the circle is level, mm; `keeps`: the design file takes it as the
+ * tangent.
  */
 export const zeroWords = (
   level: number,
   centre: Point,
   radius: number,
   readingError: number,
+  keeps: boolean,
   units: Units,
 ): string | null => {
   const off = Math.abs(level)
   if (off <= Math.max(1, readingError)) return null
   const where = `the curve, continued, runs level ${measured(off, units)} ${level > 0 ? 'above' : 'below'} the zero of your heights`
+  const orKeep = keeps ? ', or keep it as the tangent' : ''
   const zero = falseZeros.find((mark) => Math.abs(off - mark) <= 1.5 * readingError)
   if (zero !== undefined)
-    return `${where}: was the tape read from its mark of ${showLength(zero, zero === 10 || zero === 100 ? 'mm' : 'in', { unit: true })}? Take ${measured(off, units)} ${level > 0 ? 'off' : 'more for'} each height, or keep it as the tangent`
-  if (off <= hook)
-    return `${where}: a tape's hook is 1 to 2 mm out; measure between two marks, or keep it as the tangent`
+    return `${where}: was the tape read from its mark of ${showLength(zero, zero === 10 || zero === 100 ? 'mm' : 'in', { unit: true })}? Take ${measured(off, units)} ${level > 0 ? 'off' : 'more for'} each height${orKeep}`
+  if (off <= hook) return `${where}: a tape's hook is 1 to 2 mm out; measure between two marks${orKeep}`
   const lean = leanOf(centre, radius)
   const leans = lean !== null && Math.abs(lean) <= mostLean
-  return `${where}: the ramp may be built so (keep it as the tangent)${leans ? `, or the level was out by ${showDegrees(Math.abs(lean!))}` : ''}, or the heights do not start at the floor`
+  const reasons = [
+    ...(keeps ? ['the ramp may be built so (keep it as the tangent)'] : []),
+    ...(leans ? [`the level was out by ${showDegrees(Math.abs(lean!))}`] : []),
+    'the heights do not start at the floor',
+  ]
+  return `${where}: ${reasons.join(', or ')}`
 }
 
 /** By how much the floor line, turned about the zero of the readings, would touch the circle; degrees. */

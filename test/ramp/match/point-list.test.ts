@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest'
+import { fitPoints } from '../../../src/job/fit.ts'
 import { readPoints } from '../../../src/ramp/match/point-list.ts'
 import { outOfOrder, zeroWords } from '../../../src/ramp/match/zero-words.ts'
 
@@ -77,13 +78,26 @@ describe('a list of points', () => {
 })
 
 describe('a zero that is not the floor', () => {
-  const said = (level: number) => zeroWords(level, { x: 30, y: 1700 + level }, 1700, 1, 'mm')
+  const said = (level: number) => zeroWords(level, { x: 30, y: 1700 + level }, 1700, 1, true, 'mm')
   test('is told with what may be the reason', () => {
     expect(said(0.6)).toBeNull()
     expect(said(2)).toMatch(/hook is 1 to 2 mm out/)
     expect(said(25)).toMatch(/read from its mark of 1 in\? Take 25 mm off each height/)
     expect(said(-100)).toMatch(/mark of 100 mm\? Take 100 mm more for each height/)
     expect(said(40)).toMatch(/keep it as the tangent/)
+  })
+
+  test('is not to be kept as a tangent that the design file refuses', () => {
+    // a circle of 1700 that runs level 201 mm below the zero: the least tangent is -100 mm
+    const points = [0, 200, 400, 600, 800].map((x) => ({ x, y: 1499 - Math.sqrt(1700 ** 2 - x ** 2) }))
+    const { fit, doubts } = fitPoints(points, 1, 'surface', 'mm')!
+    expect(fit.transition).toBeNull()
+    const words = doubts.join('\n')
+    expect(words).toMatch(/not -201 mm: it has no line for this curve/)
+    expect(words).toMatch(/runs level 201 mm below the zero of your heights: the heights do not start at/)
+    expect(words).not.toContain('keep it')
+    const mark = points.map(({ x, y }) => ({ x, y: y - 53 }))
+    expect(fitPoints(mark, 1, 'surface', 'mm')!.doubts.join('\n')).toMatch(/more for each height$/)
   })
 
   test('a level that was out by half a degree is told as such', () => {
@@ -93,7 +107,7 @@ describe('a zero that is not the floor', () => {
       x: 600 * Math.cos(turn) - 1700 * Math.sin(turn),
       y: 600 * Math.sin(turn) + 1700 * Math.cos(turn),
     }
-    expect(zeroWords(centre.y - 1700, centre, 1700, 1, 'mm')).toMatch(/the level was out by 0\.5°/)
+    expect(zeroWords(centre.y - 1700, centre, 1700, 1, true, 'mm')).toMatch(/the level was out by 0\.5°/)
   })
 
   test('points listed behind each other’s backs are counted', () => {
