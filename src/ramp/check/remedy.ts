@@ -184,7 +184,7 @@ const illSeated = ['notch-wood', 'notch-wall', 'pipe-behind-face', 'pipe-under-d
 /** How much more, mm. */
 const near = 60
 
-/** `firstThat`, or the first near to it that seats the pipe well. */
+/** `firstThat`, or the first near to it that brings none of these warnings; where not said, that seats the pipe well. */
 export const quietThat = (
   trial: Trial,
   design: QuarterDesign,
@@ -192,14 +192,24 @@ export const quietThat = (
   from: number,
   towards: 1 | -1,
   units: Units,
+  without: readonly string[] = illSeated,
 ): Offered | null => {
   const first = firstThat(trial, design, key, from, towards, units)
   if (first === null) return null
-  const quiet: Trial = (changed) => trial(changed, illSeated)
+  const quiet: Trial = (changed) => trial(changed, without)
   const { least, most } = key.range
   const range = { least: Math.max(least, first.mm - near), most: Math.min(most, first.mm + near) }
   return firstThat(quiet, design, { ...key, range }, first.mm, towards, units) ?? first
 }
+
+/** The end of the words of a value that works, where it brings a warning all the same: its id, and what it says. */
+export const bringing = (
+  trial: Trial,
+  design: QuarterDesign,
+  { typed }: Key,
+  { mm }: Offered,
+  [id, says]: readonly [id: string, says: string],
+): string => (trial(typed(design, mm), [id]) ? '' : ` (then ${says})`)
 
 /** `firstThat` for several keys of one design. */
 export const firstOf =

@@ -2,7 +2,7 @@ import type { QuarterDesign, Units } from '../../design/design.ts'
 import { inch } from '../../geometry/inch.ts'
 import { type Draft, type Trial, warn } from '../check/check.ts'
 import { measured, rounded, same } from '../check/offer.ts'
-import { firstThat, manyFaults, orWays, toeKey } from '../check/remedy.ts'
+import { bringing, manyFaults, orWays, quietThat, toeKey } from '../check/remedy.ts'
 import { tell, told } from '../check/told.ts'
 
 /** A front edge up to here is a feather that splinters; our own choice. mm */
@@ -16,14 +16,20 @@ export const featherFindings = (design: QuarterDesign, units: Units): readonly D
   if (design.toe > feather + same) return []
   return [
     warn('toe-thin', (trial: Trial) => {
-      const thicker = firstThat(trial, design, toeKey, blunt[units], 1, units)
+      const thicker = quietThat(trial, design, toeKey, blunt[units], 1, units, ['skin-free'])
       const said =
         design.toe > same
           ? `a toe of ${measured(design.toe, units)} is a feather edge`
           : 'without a toe the side runs out to a feather edge'
       return tell(
         `${said} that splinters and is soon trodden off; ${rounded(blunt[units], units)} is blunt enough: `,
-        orWays([thicker && told`a toe of ${thicker} or more`], `take a higher toe; ${manyFaults}`),
+        orWays(
+          [
+            thicker &&
+              told`a toe of ${thicker} or more${bringing(trial, design, toeKey, thicker, ['skin-free', 'the free end of the skin is weak'])}`,
+          ],
+          `take a higher toe; ${manyFaults}`,
+        ),
       )
     }),
   ]

@@ -4,12 +4,14 @@ import { showAngle } from '../../length/show-angle.ts'
 import { anyWarning, type Draft, stop, type Trial, warn } from '../check/check.ts'
 import { measured, offer, same } from '../check/offer.ts'
 import {
+  bringing,
   firstThat,
   heightKey,
   type Key,
   manyFaults,
   type Offered,
   orWays,
+  quietThat,
   radiusKey,
   tangentKey,
   toeKey,
@@ -165,17 +167,20 @@ export const steepFindings = (
   units: Units,
 ): readonly Draft[] => {
   if (lipAngle <= steepLimit + 1e-9) return []
-  const first = firstFor(ramp, units)
   const { circle } = ramp.transition
   // a layer that runs level at height H and stands at 80° at height h: radius (1 − cos 80°) = h − H
   const least = (wanted - (centre - level)) / (1 - Math.cos(steepLimit)) + circle.radius - level
   return [
     warn('steep', (trial: Trial) => {
-      const larger = first(trial, radiusKey(ramp), least, 1)
+      const key = radiusKey(ramp)
+      const larger = quietThat(trial, ramp, key, least, 1, units, ['panel-size'])
       return tell(
         `the lip stands at ${showAngle(lipAngle)}, over 80°: nearly a wall; `,
         orWays(
-          [larger && told`at this height a ${circle.layer} radius of ${larger} or more keeps it under 80°`],
+          [
+            larger &&
+              told`at this height a ${circle.layer} radius of ${larger} or more keeps it under 80°${bringing(trial, ramp, key, larger, ['panel-size', 'a side is larger than a panel'])}`,
+          ],
           `take a larger radius; ${manyFaults}`,
         ),
       )
