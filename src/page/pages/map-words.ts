@@ -42,6 +42,8 @@ export interface MapFacts {
 /** What is written on a map, whatever the height of its letters. */
 interface MapWords {
   readonly head: string
+  /** the head of a second page */
+  readonly again: string
   readonly steps: readonly string[]
   readonly missing: MissingScrews | null
   readonly lip: string
@@ -57,7 +59,8 @@ export const mapWords = (facts: MapFacts): MapWords => {
   const own = pattern.distances.filter(({ of }) => of === 'panel').slice(2)
   const panel = own.map(({ words, value }) => `${showLength(value, units)} ${words}`)
   return {
-    head: `${pattern.part} of ${pattern.serves.join('; ')}. ${pagesWord(tiles)} on ${paperWord(facts.paper)}, set ${facts.set}. Cover ${facts.cover}; pages: ${covers.map((way) => `${way} ${facts.counts[way]}`).join(', ')}. Lengths in ${units === 'in' ? 'inches: + is 1/32 more, – is 1/32 less' : 'mm'}.`,
+    head: `${pattern.part} of ${pattern.serves.join('; ')}. ${pagesWord(tiles)} on ${paperWord(facts.paper)}, set ${facts.set}. Cover ${facts.cover}; pages: ${covers.map((way) => `${way} ${facts.counts[way]}`).join(', ')}. ${lengthsIn(units)}`,
+    again: `Second page of the map: ${pattern.part} of ${pattern.serves.join('; ')}. ${pagesWord(tiles)} on ${paperWord(facts.paper)}, set ${facts.set}. ${lengthsIn(units)}`,
     steps: tapingSteps(facts),
     missing: missingScrews(pattern, tiles),
     lip: `When the checks are met, the lip lies within ${likely.toFixed(1)} mm of its place as a rule, ${boundWords(worst)} mm at worst.${slipWords(tiles.length)}`,
@@ -72,21 +75,19 @@ interface Hung {
   readonly height: number
 }
 
+/** What a page of a map tells: a map of one page all of it, of two the steps beside the drawing and the tables after. */
+export type MapTold = 'all' | 'steps' | 'tables'
+
 /** What stands over the drawing, under it, and at the foot of the page. */
 export const hungWords = (
   said: MapWords,
   facts: MapFacts,
   size: number,
   width: number,
+  told: MapTold,
 ): { readonly above: Hung; readonly below: Hung; readonly foot: Hung } => {
   const style = { layer: 'note', width, size, even: true } as const
-  const above = hung(({ write, down }) => {
-    write(facts.title, 0, { ...style, size: letters.word, face: 'bold' })
-    write(said.head, 0, style)
-    // names at the top of the drawing stand above it
-    down(size + 4)
-  })
-  const below = hung(({ write, put, down, top }) => {
+  const steps = ({ write, put, down, top }: Hanging): void => {
     down(3)
     said.steps.forEach((step, i) => {
       const y = top() - size
@@ -94,6 +95,8 @@ export const hungWords = (
       write(step, 6, style)
       down(size / 4)
     })
+  }
+  const tables = ({ write, put, down, top }: Hanging): void => {
     if (said.missing) {
       write(said.missing.which, 0, { ...style, face: 'bold' })
       down(size / 4)
@@ -103,15 +106,30 @@ export const hungWords = (
       down(list.height)
     }
     down(2)
-    const tables = proofTables(facts, { ...draftStyle, size }, width)
+    const proofs = proofTables(facts, { ...draftStyle, size }, width)
     const y = top()
-    put(() => [group(affineTranslate(0, y), tables.draw())])
-    down(tables.height + 2)
+    put(() => [group(affineTranslate(0, y), proofs.draw())])
+    down(proofs.height + 2)
     write(said.lip, 0, style)
     write(said.panel, 0, style)
     if (said.timbers) write(said.timbers, 0, style)
+  }
+  const above = hung(({ write, down }) => {
+    write(facts.title, 0, { ...style, size: letters.word, face: 'bold' })
+    write(told === 'tables' ? said.again : said.head, 0, style)
+    // names at the top of the drawing stand above it
+    down(size + 4)
+  })
+  const below = hung((hanging) => {
+    if (told !== 'tables') steps(hanging)
+    if (told === 'steps')
+      hanging.write("What to set out and what to check: tables on the map's second page.", 0, {
+        ...style,
+        face: 'bold',
+      })
+    else tables(hanging)
     // the rule of the foot stands off the last line
-    down(size)
+    hanging.down(size)
   })
   const foot = hung(({ write, put, down }) => {
     put(() => [stroke('note', pathOf({ x: 0, y: 0 }, { x: width, y: 0 }), pens.mark)])
@@ -156,6 +174,9 @@ const slipWords = (pages: number): string => {
     ? ' On one page these do not show a small slip: trust the snap line.'
     : ' With so few pages these do not show a small slip: trust the snap lines and the scales at the joints.'
 }
+
+const lengthsIn = (units: Units): string =>
+  `Lengths in ${units === 'in' ? 'inches: + is 1/32 more, – is 1/32 less' : 'mm'}.`
 
 const pagesWord = (tiles: readonly Tile[]): string =>
   tiles.length === 1 ? `Page ${tiles[0]!.number}` : `Pages ${tiles[0]!.number} to ${tiles.at(-1)!.number}`

@@ -5,7 +5,7 @@ import { pathSample } from '../../geometry/sample.ts'
 import type { PrinterUncertainty } from '../../printer/uncertainty.ts'
 import type { WholeDesign } from '../../ramp/ramp.ts'
 import { type CoverCounts, coverCounts, designCovers, type PatternCovers } from '../cover/pattern-covers.ts'
-import { mapPage } from '../pages/map-page.ts'
+import { mapPages } from '../pages/map-page.ts'
 import { tileDrawing } from '../pages/tile-drawing.ts'
 import type { TileFacts } from '../pages/tile-facts.ts'
 import { type RampTrial, rampTrial, trialWarnings } from '../parts/ramp-trial.ts'
@@ -55,7 +55,7 @@ export const layOutSet = (
   const of: SetOf = { design, options, code, total: next.number - 1, several: groups.length > 1 }
   const facts = lastAsked((group: TileGroup) => tileFacts(group, of))
   const drafts = groups.flatMap((group, i): readonly Draft[] => [
-    mapDraft(group, coverCounts([covered[i]!]), trials[i]!.trial !== null, of),
+    ...mapDrafts(group, coverCounts([covered[i]!]), trials[i]!.trial !== null, of),
     ...(i === 0 ? [squareDraft(sheet, code, units, options.printer, design.title)] : []),
     ...parts.besideMap[i]!,
     ...tileDrafts(group, of, () => facts(group)),
@@ -119,33 +119,33 @@ interface SetOf {
   readonly several: boolean
 }
 
-const mapDraft = (
+const mapDrafts = (
   { pattern, tiles, datums, survey, expected }: TileGroup,
   counts: CoverCounts,
   trial: boolean,
   { design: { title, units, ramps }, options: { sheet, cover, strips = false }, code, several }: SetOf,
-): Draft => ({
-  kind: 'map',
-  label: `Map${several ? ` ${pattern.ramp}` : ''}`,
-  bookmark: `Map: ${pattern.name}`,
-  places: [],
-  draw: () =>
-    mapPage(sheetWindow(sheet), {
-      title,
-      units,
-      set: code,
-      cover,
-      counts,
-      paper: sheet.paper.name,
-      pattern,
-      tiles,
-      datums,
-      survey,
-      expected,
-      trial,
-      strips: strips && ramps.some(({ name, skin }) => name === pattern.ramp && skin.length > 0),
-    }),
-})
+): readonly Draft[] =>
+  mapPages(sheetWindow(sheet), {
+    title,
+    units,
+    set: code,
+    cover,
+    counts,
+    paper: sheet.paper.name,
+    pattern,
+    tiles,
+    datums,
+    survey,
+    expected,
+    trial,
+    strips: strips && ramps.some(({ name, skin }) => name === pattern.ramp && skin.length > 0),
+  }).map((draw, i) => ({
+    kind: 'map',
+    label: `Map${several ? ` ${pattern.ramp}` : ''}${i > 0 ? `, page ${i + 1}` : ''}`,
+    bookmark: `Map: ${pattern.name}${i > 0 ? `, page ${i + 1}` : ''}`,
+    places: [],
+    draw,
+  }))
 
 /** `facts`: found with the first of its pages that is drawn. */
 const tileDrafts = (

@@ -544,3 +544,74 @@ it.each(covers)(
     expect(Math.max(...said)).toBeGreaterThan(0)
   },
 )
+
+describe('a map of many rows', () => {
+  const steep = `units: in
+title: Steep
+ramps:
+  - kind: quarter
+    width: 10 ft
+    height: { surface: 71 }
+    transition: { circle: { surface: 96 } }
+    toe: 2
+    deck: 4 ft
+    sides: { thickness: 23/32, count: 6 }
+    studs: { section: 1 1/2 x 5 1/2, every: 6, foot: { every: 4, to: 30 } }
+    skin: [1/8 plywood, 1/8 plywood, 1/8 plywood, 1/8 plywood, 1/8 plywood, 1/8 plywood, 1/8 plywood, 1/4 hardboard]
+    fasten: between
+    run-out: { step-back: 1/4 }
+    deck-board: 3/4 plywood
+    coping: { outside: 2 3/8, notch: { along: 1 7/8, down: 1 1/4 } }
+    chamfer: { leg: 10 }
+    wheels: { diameter: 3, height: 4 }
+`
+  const many = layOutAnew(steep, 'letter', 'ribbon')!
+  const pages = many.pages.filter(({ kind }) => kind === 'map')
+  const [group] = many.groups
+  const rows = new Set(group!.tiles.map(({ row }) => row)).size
+
+  it('keeps 10 mm of its drawing for each row; its tables have a second page behind the first', () => {
+    expect(rows).toBeGreaterThan(8)
+    expect(pages.map(({ label }) => label)).toEqual(['Map', 'Map, page 2'])
+    expect(many.pages.slice(0, 2)).toEqual(pages)
+    const [first, second] = pages.map(({ draw }) => wordsOf(draw()))
+    const outline = strokesOf(pages[0]!.draw()).reduce((a, b) =>
+      b.closed && pathLength(b) > pathLength(a) ? b : a,
+    )
+    const { y0, y1 } = pathBounds(outline)
+    // names above and below it take the rest
+    expect(y1 - y0).toBeGreaterThan(Math.min(116, 10 * rows) - 20)
+    const joined = (words: readonly Word[]): string => words.map(({ text }) => text).join(' ')
+    expect(joined(first!)).toContain("tables on the map's second page")
+    expect(joined(second!)).toContain(`set ${many.code}`)
+    for (const words of [first!, second!]) expect(overlaps(words)).toEqual([])
+    // either page tells its own part, together all of it
+    const told = [/Print at 100 %/, /Check with a tape/, /Panel: /, /mm at worst/, /Saws, routers/]
+    expect(told.map((form) => [first!, second!].map((words) => form.test(joined(words))))).toEqual([
+      [true, false],
+      [false, true],
+      [false, true],
+      [false, true],
+      [true, false],
+    ])
+    for (const { letter } of group!.datums) expect(second!.map(({ text }) => text)).toContain(letter)
+  })
+
+  it('has its numbers apart, by a figure at least', () => {
+    const words = wordsOf(pages[0]!.draw())
+    const numbers = group!.tiles.map(({ number }) => numberOf(words, number))
+    for (const [i, one] of numbers.entries())
+      for (const other of numbers.slice(i + 1)) {
+        const [a, b] = [boxGrow(capitals(one), 0.3), capitals(other)]
+        hold(a.x1 < b.x0 || b.x1 < a.x0 || a.y1 < b.y0 || b.y1 < a.y0, `${one.text} and ${other.text}`)
+      }
+  })
+
+  it('is on one page where the drawing has room', () => {
+    for (const name of templates)
+      for (const cover of covers) {
+        const set = layOut(templateText(name), 'a4', cover)!
+        expect(set.pages.filter(({ kind }) => kind === 'map').length).toBe(set.groups.length)
+      }
+  })
+})
