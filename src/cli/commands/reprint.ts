@@ -6,6 +6,7 @@ import { countWords } from '../../length/count-words.ts'
 import { harmless } from '../../length/quote.ts'
 import { covers } from '../../page/cover/cover.ts'
 import type { Profile } from '../../printer/profile.ts'
+import { mostInflated } from '../../read/limits.ts'
 import { kindWords, pickPages } from '../../read/pick-pages.ts'
 import type { ReadPlatform } from '../../read/platform.ts'
 import type { SetPdf, SetPdfPage } from '../../read/set-pdf.ts'
@@ -67,9 +68,6 @@ export const reprintCommand = command({
   options: rows,
   run: ([file, pages], given, shell) => reprint(file, pages, given, shell),
 })
-
-/** Neither a page nor a plan that we write comes near it: a damaged file shall not fill the memory. */
-const mostInflated = 8 * 1024 * 1024
 
 const reading: ReadPlatform = {
   inflate: (bytes) => inflateSync(bytes, { maxOutputLength: mostInflated }),

@@ -5,6 +5,7 @@ import { plotJob } from '../../job/plot.ts'
 import { isRefusal } from '../../job/refusal.ts'
 import type { PageSet } from '../../page/set/draft.ts'
 import { codeParts } from '../../page/set/set-code.ts'
+import { mostSetBytes } from '../../read/limits.ts'
 import { done } from '../done.ts'
 import { Failure } from '../failure.ts'
 import { readAtMost, reason } from '../files.ts'
@@ -15,24 +16,24 @@ import { paceFor } from '../process/v8-flags.ts'
 import { givenProfile, type ProfileGiven } from '../profiles.ts'
 import { showBriefly } from '../words/show-checks.ts'
 
-/** No set comes near it: 2,000 pages are some 8 MB. */
-const mostBytes = 64 * 1024 * 1024
+const megabytes = (bytes: number): number => Math.round(bytes / 1024 / 1024)
 
 /** The bytes of a set's PDF, `-` for standard input. Fails with exit 2 where they cannot be read. */
 export const readPdfBytes = (file: string): Uint8Array => {
   const cannot = (why: string): Failure => new Failure(2, `cannot read ${file}: ${why}`)
-  const tooLarge = (words: string): Failure => cannot(`it has ${words} MB; no set has more than 64 MB`)
+  const tooLarge = (words: string): Failure =>
+    cannot(`it has ${words} MB; no set has more than ${megabytes(mostSetBytes)} MB`)
   try {
     if (file === '-') {
-      const bytes = readAtMost(file, mostBytes + 1)
-      if (bytes.length > mostBytes) throw tooLarge('more than 64')
+      const bytes = readAtMost(file, mostSetBytes + 1)
+      if (bytes.length > mostSetBytes) throw tooLarge(`more than ${megabytes(mostSetBytes)}`)
       return bytes
     }
     const stat = statSync(file)
     const { size } = stat
     if (stat.isDirectory()) throw cannot('that is a folder; name the PDF in it')
     if (!stat.isFile()) throw cannot('that is a device or a pipe; give the name of a file')
-    if (size > mostBytes) throw tooLarge(`${Math.round(size / 1024 / 1024)}`)
+    if (size > mostSetBytes) throw tooLarge(`${megabytes(size)}`)
     return readFileSync(file)
   } catch (error) {
     throw error instanceof Failure ? error : cannot(reason(error))

@@ -1,15 +1,13 @@
 import { alikeChecks } from '../../ramp/check/alike.ts'
-import { type Check, hasStop } from '../../ramp/check/check.ts'
+import { type Check, hasStop, levelWords } from '../../ramp/check/check.ts'
 import type { Shell } from '../shell.ts'
 import { typedName } from './typed-name.ts'
 import { wrap } from './wrap.ts'
 
-const words = { stop: 'STOP', warn: 'watch', note: 'note' } as const
-
 /** Checks as the terminal shows them, one after the other; what holds for several ramps alike is said once. */
 export const showChecks = (checks: readonly Check[], several: boolean): readonly string[] =>
   alikeChecks(checks).map(([{ id, level, message }, ramps]) =>
-    wrap(`${words[level].padEnd(5)} ${several ? `${ramps.join(', ')}: ` : ''}${message} [${id}]`),
+    wrap(`${levelWords[level].padEnd(5)} ${several ? `${ramps.join(', ')}: ` : ''}${message} [${id}]`),
   )
 
 /**

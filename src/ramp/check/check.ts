@@ -7,6 +7,9 @@ import { isTold, type Offer, type Said, type Told } from './told.ts'
  */
 export type CheckLevel = 'stop' | 'warn' | 'note'
 
+/** What a check of each level begins with. */
+export const levelWords = { stop: 'STOP', warn: 'watch', note: 'note' } as const
+
 export interface Check {
   readonly id: string
   readonly level: CheckLevel

@@ -1,4 +1,4 @@
-import type { Check, Problem, Typing } from '../../index.ts'
+import { type Check, levelWords, type Problem, type Typing } from '../../index.ts'
 import { hasField } from '../fields/key-parts.tsx'
 import { Meant } from '../fields/meant.tsx'
 import { kept } from '../kept.ts'
@@ -23,10 +23,8 @@ interface ChecksProps {
   readonly goTo: (problem: Problem) => void
 }
 
-const words = { stop: 'STOP', warn: 'watch', note: 'note' } as const
-
 const wordOf = (check: Check): string =>
-  check.level === 'warn' && hurts(check) ? 'DANGER' : words[check.level]
+  check.level === 'warn' && hurts(check) ? 'DANGER' : levelWords[check.level]
 
 const rank = (check: Check): number => (check.level === 'stop' ? 0 : hurts(check) ? 1 : 2)
 
@@ -61,7 +59,7 @@ export const Checks = kept(({ view, ramp, heard, after, take, mend, point, goTo 
   ]
   const problemRow = (problem: Problem) => (
     <li key={`${problem.place.offset}${problem.message}`} class="stop">
-      <b class="word">{words.stop}</b>{' '}
+      <b class="word">{levelWords.stop}</b>{' '}
       {problem !== units && hasField(pathOfKey(problem.path), view, ramp) ? (
         <>
           a value is wrong
@@ -85,7 +83,7 @@ export const Checks = kept(({ view, ramp, heard, after, take, mend, point, goTo 
         {told.map(problemRow)}
         {view.problems.length === 0 && refused !== null && (
           <li class="stop">
-            <b class="word">{words.stop}</b> {refused}
+            <b class="word">{levelWords.stop}</b> {refused}
           </li>
         )}
         {grave.map(row)}

@@ -1,11 +1,9 @@
 import { useCallback, useState } from 'preact/hooks'
-import { readProfile } from '../../index.ts'
+import { mostSetBytes, readProfile } from '../../index.ts'
 import type { Asking } from '../worker/ask.ts'
 import type { Answer } from '../worker/messages.ts'
 import { keepOpened } from './keep.ts'
 
-/** No set is larger. */
-const mostBytes = 64 * 1024 * 1024
 /** No design comes near; of what is longer so much is read, so that its reader says what it is. */
 const mostText = 8_000_000
 
@@ -71,7 +69,7 @@ export const useFiles = (
       else takeText(file.name, text)
       return
     }
-    if (file.size > mostBytes) {
+    if (file.size > mostSetBytes) {
       setWords(`${file.name} is larger than any set`)
       return
     }

@@ -2,6 +2,7 @@ import { unzlibSync } from 'fflate'
 import {
   copyPdf,
   isRefusal,
+  mostInflated,
   type Profile,
   pageContent,
   pickPages,
@@ -15,9 +16,6 @@ import { laidAs } from './laid-as.ts'
 import { granted } from './lay.ts'
 import type { Answer, Saved } from './messages.ts'
 import { sha256, type WebPlatform } from './platform.ts'
-
-/** Neither a page nor a plan that we write comes near it. */
-const mostInflated = 8 * 1024 * 1024
 
 /** RFC 1950: the sum at the end of a zlib stream, which fflate does not look at. */
 const adler32 = (bytes: Uint8Array): number => {
