@@ -13,7 +13,7 @@ import { Next } from './next.tsx'
 import { PageView } from './page-view.tsx'
 import { Ramps } from './ramps.tsx'
 import { actionsOf } from './state/actions.ts'
-import { type Filled, firstHistory, step, type View, viewOf } from './state/model.ts'
+import { type Filled, firstHistory, nextView, step, type View } from './state/model.ts'
 import { useAfter } from './state/use-after.ts'
 import { useAnswer } from './state/use-answer.ts'
 import { useFiles } from './state/use-files.ts'
@@ -64,7 +64,7 @@ export const App = ({ start, before: whole, startLay, given, askings }: AppProps
   const text = history.now
   const [filled, setFilled] = useState<Filled | null>(null)
   const before = useRef<View | null>(start)
-  const view = useMemo(() => viewOf(text, before.current, filled), [text, filled])
+  const view = useMemo(() => nextView(text, before.current, filled), [text, filled])
   before.current = view
   const [asked, setRamp] = useState(0)
   // one that was taken back or is not in another design is not shown

@@ -45,7 +45,7 @@ const plot = async (file: string, raw: Given<typeof rows>, shell: Shell): Promis
   const out = pdfOut(raw.out ?? `${nameOf(file)}.pdf`, raw, shell, file)
   // loaded here, so that what draws no image starts without it
   const image = raw.map === undefined ? null : await import('../pictures/map-image.ts')
-  image?.checkMap(raw.map!, raw.force ?? false, file)
+  image?.checkMapFile(raw.map!, raw.force ?? false, file)
   const several = design.ramps.length > 1
   const job = done(plotJob(design, text, laying, sha256, paceFor), { file, several, done: 'plot' })
   const { solved, covering, set } = job

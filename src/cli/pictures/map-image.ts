@@ -17,7 +17,7 @@ import { checkOut, writeOut } from '../files.ts'
 import { readWideFont } from '../platform.ts'
 
 /** Asked before the work is done. */
-export const checkMap = (file: string, force: boolean, source: string): void => {
+export const checkMapFile = (file: string, force: boolean, source: string): void => {
   if (extname(file).toLowerCase() !== '.png')
     throw new Failure(2, `--map ${file}: the map is an image; end its name in .png`)
   checkOut(file, force, source)

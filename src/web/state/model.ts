@@ -25,7 +25,7 @@ export interface View {
   readonly good: { readonly text: string; readonly design: Design; readonly drawn: SolvedDesign } | null
 }
 
-export const viewOf = (text: string, before: View | null, filled: Filled | null): View =>
+export const nextView = (text: string, before: View | null, filled: Filled | null): View =>
   before !== null && before.text === text && filled === null
     ? before
     : viewFrom(text, readSaid(text), before, filled)

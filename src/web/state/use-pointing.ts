@@ -2,8 +2,8 @@ import { useCallback, useMemo, useRef, useState } from 'preact/hooks'
 import type { Check, Problem } from '../../index.ts'
 import { type PlaceName, placeOfCheck } from '../words/check-places.ts'
 import { hurts } from '../words/hurts.ts'
+import { goToProblem } from './go-to-problem.ts'
 import type { View } from './model.ts'
-import { showProblem } from './show-problem.ts'
 
 /** What the drawing points at. */
 export interface Pointed {
@@ -43,7 +43,7 @@ export const usePointing = (view: View, setRamp: (ramp: number) => void): Pointi
     const at = Number(/^ramps\[(\d+)\]/.exec(problem.path)?.[1] ?? Number.NaN)
     if (shown.current.good?.design.ramps[at] !== undefined) setRamp(at)
     // once the fields of that ramp are there
-    setTimeout(() => showProblem(problem))
+    setTimeout(() => goToProblem(problem))
   }, [])
   return { pointed, pointField, point, goTo }
 }

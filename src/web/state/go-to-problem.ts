@@ -2,7 +2,7 @@ import type { Problem } from '../../index.ts'
 import { pathOfKey } from '../words/labels.ts'
 
 /** Brings the field of what is wrong into sight, else its line of the text. */
-export const showProblem = ({ path, place }: Problem): void => {
+export const goToProblem = ({ path, place }: Problem): void => {
   const [field] = path === '' ? [] : document.getElementsByName(pathOfKey(path))
   const text = document.querySelector<HTMLTextAreaElement>('textarea[name="text"]')!
   const shown = field ?? text
