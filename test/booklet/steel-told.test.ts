@@ -57,3 +57,36 @@ test('one of the run-out besides is named with it', () => {
     'metal blade for the jigsaw: skin and run-out sheet; or let the shop shear it',
   )
 })
+
+describe('finishing', () => {
+  const steel = steelTop.replace('15 plywood', '3 steel')
+  const pair = (first: string, second: string): string => {
+    const [head, ramp] = first.split(/(?= {2}- width)/)
+    const own = (text: string, name: string): string => text.replace('- width', `- name: ${name}\n    width`)
+    return `${head}${own(ramp!, 'one')}${own(second.split(/(?= {2}- width)/)[1]!, 'other')}`
+  }
+
+  test('takes no router, sander or sinking to sheet steel: its edges and corners are filed', () => {
+    const said = bookletSaid(steel, ['finishing'])
+    const [round] = /Round every .*? Leave alone/.exec(said)!
+    expect(round).toMatch(/^Round every wooden edge /)
+    expect(round).not.toMatch(/deck board|skin/)
+    expect(said).toContain('File the corners of the steel deck board round by 15 mm.')
+    expect(said).toContain('Sheet steel gets a file alone, no router, plane or sander')
+    expect(said).toContain('in wood just below the face; in steel it lies level with it.')
+    expect(said).toContain('Sand the wood with grit 80')
+  })
+
+  test('rounds the board and the skin of wood, alone or beside those of steel', () => {
+    expect(bookletSaid(wooden, ['finishing'])).toContain(
+      'the free edges of the deck board, the side edges of the skin. Round the corners of the deck board by 15 mm. Leave',
+    )
+    expect(bookletSaid(wooden, ['finishing'])).not.toMatch(/steel|wooden/)
+    expect(bookletSaid(steelTop, ['finishing'])).toMatch(
+      /the free edges of the deck board\. Round the corners/,
+    )
+    expect(bookletSaid(pair(wooden, steel), ['finishing'])).toContain(
+      'the free edges of the wooden deck board, the side edges of the skin where its top sheet is wood. Round the corners of the wooden deck board by 15 mm. Leave',
+    )
+  })
+})

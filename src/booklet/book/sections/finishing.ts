@@ -1,6 +1,8 @@
 import { curvedOf } from '../../../design/kind-traits.ts'
 import { wordList } from '../../../length/word-list.ts'
 import type { SolvedRamp } from '../../../ramp/ramp.ts'
+import type { Layer } from '../../../ramp/skin/layer.ts'
+import { steelUses } from '../../../stock/steel-uses.ts'
 import { type Block, caution, check, head, step } from '../block.ts'
 import { type Book, hasSkin } from '../book.ts'
 import type { Section } from '../pages.ts'
@@ -21,11 +23,26 @@ export const meetingSheets = (ramps: readonly SolvedRamp[]): boolean =>
     .flatMap(({ skin, deckBoard }) => [...skin, ...(deckBoard ? [deckBoard] : [])])
     .some(({ pieces, widths }) => pieces.length * widths.length > 1)
 
+/** Of what the deck boards and the tops of the skins are. */
+const shownSheets = (ramps: readonly SolvedRamp[]) => {
+  const boards = curvedOf(ramps).flatMap(({ deckBoard }) => (deckBoard ? [deckBoard] : []))
+  const tops = ramps.flatMap(({ skin }) => skin.findLast(({ length }) => length > 0) ?? [])
+  const isSteel = ({ sheet }: Pick<Layer, 'sheet'>): boolean => sheet.material === 'steel'
+  return {
+    woodBoard: boards.some((board) => !isSteel(board)),
+    woodTop: tops.some((top) => !isSteel(top)),
+    steelBoard: boards.some(isSteel),
+    steelTop: tops.some(isSteel),
+  }
+}
+
 /** Edges, sanding, end grain, paint: before anybody rides. */
 export const finishing = (book: Book): Section => {
   const { width, units, solved, piped } = book
   const { edge, corner } = rounding[units]
-  const decked = curvedOf(solved.ramps).some(({ deckBoard }) => deckBoard)
+  const { woodBoard, woodTop, steelBoard, steelTop } = shownSheets(solved.ramps)
+  const steel = steelUses(solved.ramps).length > 0
+  const ofWood = steelBoard ? 'wooden deck board' : 'deck board'
   const skinned = solved.ramps.some(hasSkin)
   const left = [
     ...(skinned ? ['where skin lies on the sides'] : []),
@@ -44,13 +61,20 @@ export const finishing = (book: Book): Section => {
         width,
       ),
       next(
-        `Round every edge that a hand or a knee meets by ${edge}, with a sanding block, a plane or a router: the tops and backs of the sides${decked ? ', the free edges of the deck board' : ''}${skinned ? ', the side edges of the skin' : ''}.${decked ? ` Round the corners of the deck board by ${corner}.` : ''}${left.length > 0 ? ` Leave alone ${wordList(left)}.` : ''}`,
+        `Round every ${steel ? 'wooden edge' : 'edge'} that a hand or a knee meets by ${edge}, with a sanding block, a plane or a router: the tops and backs of the sides${woodBoard ? `, the free edges of the ${ofWood}` : ''}${woodTop ? `, the side edges of the skin${steelTop ? ' where its top sheet is wood' : ''}` : ''}.${woodBoard ? ` Round the corners of the ${ofWood} by ${corner}.` : ''}${left.length > 0 ? ` Leave alone ${wordList(left)}.` : ''}`,
+      ),
+      ...(steel
+        ? [
+            next(
+              `Sheet steel gets a file alone, no router, plane or sander, gloves on: no edge of it has a burr left.${steelBoard ? ` File the corners of the steel deck board round by ${corner}.` : ''}`,
+            ),
+          ]
+        : []),
+      next(
+        `Sink every screw head ${steel ? 'in wood ' : ''}just below the face${steel ? '; in steel it lies level with it' : ''}. Fill holes and gaps that a wheel or a finger would find.`,
       ),
       next(
-        'Sink every screw head just below the face. Fill holes and gaps that a wheel or a finger would find.',
-      ),
-      next(
-        'Sand with grit 80, then 120, along the grain. A hand run along each edge finds no splinter. Sweep, then wipe.',
+        `Sand ${steel ? 'the wood ' : ''}with grit 80, then 120, along the grain. A hand run along each ${steel ? 'wooden edge' : 'edge'} finds no splinter. Sweep, then wipe.`,
       ),
       caution(tinRule, width),
       next('Seal the sawn edges that still show first: brush it on until the wood takes no more.'),
