@@ -26,9 +26,50 @@ const listed = (text: string): readonly string[] => {
 describe('a layer of steel', () => {
   test('has holes for its screws, sunk, and gloves before them', () => {
     const said = bookletSaid(steelTop, ['skin'])
-    expect(said).toContain('Punch the steel at each cross of the drawing and drill it 5 mm wide. Sink each')
+    expect(said).toContain('Punch the steel at each cross of the drawing and drill it 5 mm wide.')
     expect(said.indexOf('Steel edges cut: gloves on')).toBeLessThan(said.indexOf('Punch the steel'))
     expect(bookletSaid(wooden, ['skin'])).not.toMatch(/the steel|Steel edges/)
+  })
+
+  test('is drilled on into what it lies on, and sunk, only once it lies there', () => {
+    const one = steelTop.replace('9 plywood, 9 plywood, 1.5 steel', '1.5 steel')
+    for (const [text, on] of [
+      [steelTop, 'layer below'],
+      [one, 'stud'],
+    ] as const) {
+      const said = bookletSaid(text, ['skin'])
+      const steel = said.slice(said.indexOf('Punch the steel'))
+      const bored = steel.indexOf(
+        `at each hole drill 3 mm, sink the hole with the countersink until a head lies level, on into the ${on} where`,
+      )
+      expect(bored).toBeGreaterThan(steel.search(/Lay its toe end (flush|back)/))
+      expect(steel.indexOf('Lay its toe end')).toBeGreaterThan(0)
+      expect(steel).not.toContain('At each cross of the drawing drill')
+    }
+  })
+
+  test('tells a layer of wood over one of steel how it is drilled itself', () => {
+    const under = steelTop.replace('9 plywood, 9 plywood, 1.5 steel', '1.5 steel, 9 plywood')
+    const said = bookletSaid(under, ['skin'])
+    expect(said.indexOf('At each cross of the drawing drill 3 mm')).toBeGreaterThan(
+      said.indexOf('Layer 2, the top sheet'),
+    )
+  })
+
+  test('of the deck board has its holes before it is laid, of the run-out too, and is sunk once it lies', () => {
+    const said = bookletSaid(steelTop.replace('15 plywood', '3 steel\n    run-out: { sheet: 1.5 steel }'), [
+      'deck',
+    ])
+    const order = [
+      'Punch the steel at each cross of the drawing and drill it 5 mm wide.',
+      'Lay it with its back edge flush',
+      'on into the timber where the sheet is thinner',
+      'holes 5 mm wide',
+      'Lay it over the skin',
+      'on into the skin where the sheet is thinner',
+    ].map((words) => said.indexOf(words))
+    expect(order.every((at, i) => at > (order[i - 1] ?? -1))).toBe(true)
+    expect(said).not.toContain('First drill')
   })
 
   test('is sawn apart from the wood, with a metal blade', () => {

@@ -17,9 +17,10 @@ import { type Figure, figure } from '../figure.ts'
 import type { Section } from '../pages.ts'
 import { checksOf } from './framing.ts'
 import { marked, sheetWithScrews } from './screw-table.ts'
+import { freeHole, punchWords, sinkWords } from './sheets/hole-words.ts'
 import { runOutStrips } from './sheets/run-out-strips.ts'
 import { gapOf } from './sheets/sheet-gap.ts'
-import { steelCaution, steelHole, sunkWords } from './sheets/steel-words.ts'
+import { steelCaution } from './sheets/steel-words.ts'
 
 /** The board behind the lip, and what closes the step at the toe. */
 export const deck = (book: Book): Section | null => {
@@ -57,6 +58,7 @@ const boardOf = (book: Book, ramp: SolvedQuarter): readonly Block[] => {
   if (!board) return []
   const count = board.pieces.length * board.widths.length
   const first = ramp.studs.length + 1
+  const steel = board.sheet.material === 'steel'
   const sheets = marked(
     book,
     ownSheets({ ...board, marks: [] }),
@@ -68,7 +70,7 @@ const boardOf = (book: Book, ramp: SolvedQuarter): readonly Block[] => {
   }
   return [
     part(ofRamp(book, 'The deck board from above', ramp), width),
-    ...(board.sheet.material === 'steel' ? [steelCaution('.', width)] : []),
+    ...(steel ? [steelCaution('.', width)] : []),
     ...sheetWithScrews(
       book,
       {
@@ -92,6 +94,7 @@ const boardOf = (book: Book, ramp: SolvedQuarter): readonly Block[] => {
           next(
             `${count === 1 ? 'One sheet' : `${count} sheets`} of ${sheetWords(board.sheet, units)}, ${show(board.length)} from front to back, ${show(ramp.width)} wide. It begins ${show(board.from)} behind the toe, ${ramp.coping ? 'just behind the pipe' : 'at the lip'}.`,
           ),
+          ...(steel ? [next(punchWords(units))] : []),
           next(
             `${
               count === 1
@@ -103,7 +106,7 @@ const boardOf = (book: Book, ramp: SolvedQuarter): readonly Block[] => {
                     ),
                     gapOf(board),
                   )
-            }, and screw ${count === 1 ? 'it' : 'each'} down, ${ownUnits(pilotDrill, book.units)} drilled before each.${board.sheet.material === 'steel' ? ` First drill the steel ${steelHole(units)} wide at each cross. ${sunkWords('timber')}` : ''}`,
+            }, and screw ${count === 1 ? 'it' : 'each'} down${steel ? `: ${sinkWords('timber', units)}` : `, ${ownUnits(pilotDrill, units)} drilled before each`}.`,
           ),
         ]
       },
@@ -190,13 +193,13 @@ const runOutWords = (
     return [
       `The run-out is ${sized} ${lies}`,
       ...strips,
-      `Drill, sink, lay and screw it as that of ${told.name}: ${row.across.length} holes, ${places} It takes ${screws}.`,
+      `Drill, lay, sink and screw it as that of ${told.name}: ${row.across.length} holes, ${places} It takes ${screws}.`,
     ]
   return [
     `The run-out is ${sized} ${lies}`,
-    `Drill ${row.across.length} holes ${steelHole(units)} wide. ${sunkWords('skin')} They lie ${places}`,
+    `Drill ${row.across.length} holes ${freeHole(units)} wide, ${places}`,
     ...strips,
-    `Lay it over the skin and screw it through the skin into stud 1: ${screws}, ${screwHead('run-out')}, heads sunk level with the sheet. Its other end lies on the floor by its own weight.`,
+    `Lay it over the skin and screw it through the skin into stud 1, ${screws}, ${screwHead('run-out')}: ${sinkWords('skin', units)}. Its other end lies on the floor by its own weight.`,
   ]
 }
 

@@ -23,9 +23,10 @@ import { hasBlocks } from './blocks.ts'
 import { checksOf } from './framing.ts'
 import { layerNumber } from './layer-number.ts'
 import { marked, sheetWithScrews } from './screw-table.ts'
+import { punchWords, sinkWords } from './sheets/hole-words.ts'
 import { gapOf } from './sheets/sheet-gap.ts'
 import { linesWords, type SkinSheet } from './sheets/skin-lines.ts'
-import { steelCaution, steelHole, sunkWords } from './sheets/steel-words.ts'
+import { steelCaution } from './sheets/steel-words.ts'
 
 /** Null where no ramp has any. */
 export const skin = (book: Book): Section | null => {
@@ -202,16 +203,20 @@ const layerSteps = (
   const marks = wordList(sheets.map(({ mark }) => mark))
   const curved = isCurved(ramp)
   const gap = gapOf(layer)
-  const again = layer.layer > 1 || (told !== null && curved)
+  // what it is laid on like
+  const before = [...(layer.layer > 1 ? [ramp] : []), ...(told && curved ? [told] : [])]
+  const again = before.length > 0
   const nearer =
     curved && told === null && layer.layer === 2 && layer.rows.every(({ on }) => on !== 'between')
       ? ` Rows of one stud lie ${back > 0 ? `nearer to its toe end than on layer 1: it starts ${show(back)} further up, and` : 'a little nearer to the toe than those of layer 1:'} inside the curve the way is shorter.`
       : ''
-  const steel =
-    layer.sheet.material === 'steel'
-      ? ` Punch the steel at each cross of the drawing and drill it ${steelHole(units)} wide. ${sunkWords(layer.layer > 1 ? 'layer below' : 'stud')}`
-      : ''
-  const lines = `${linesWords(book, layer, sheets, curved)}${nearer}${steel}${again ? '' : ` At each cross of the drawing drill ${ownUnits(pilotDrill, units)} before the screw.`}`
+  const steel = layer.sheet.material === 'steel'
+  const drilled = before.some(({ skin: [first] }) => first!.sheet.material !== 'steel')
+    ? ''
+    : ` At each cross of the drawing drill ${ownUnits(pilotDrill, units)} before the screw.`
+  const lines = `${linesWords(book, layer, sheets, curved)}${nearer}${steel ? ` ${punchWords(units)}` : drilled}`
+  // what lies under it is drilled and sunk with it
+  const sunk = steel ? `: ${sinkWords(layer.layer > 1 ? 'layer below' : 'stud', units)}` : ''
   const courses = layer.pieces.map(({ from }) => sheets.filter(({ up }) => up.from === from))
   const [lowest, ...higher] = courses.map((course) => wordList(course.map(({ mark }) => mark)))
   const one = sheets.length === 1
@@ -224,7 +229,7 @@ const layerSteps = (
     return [
       ...[
         lines,
-        `Lay ${one ? 'it' : lowest} flush with one end and both sides and screw it on at the crosses.`,
+        `Lay ${one ? 'it' : lowest} flush with one end and both sides and screw it on at the ${steel ? 'holes' : 'crosses'}${sunk}.`,
         ...next,
       ].map((said, i) => step(i + 1, said, width)),
     ]
@@ -245,7 +250,7 @@ const layerSteps = (
     return [
       ...[
         lines,
-        `${toe}, and bend, drill and screw it as layer 1${layer.layer === 1 && told ? ` of ${told.name}` : ''}.`,
+        `${toe}, and bend${steel ? '' : ', drill'} and screw it as layer 1${layer.layer === 1 && told ? ` of ${told.name}` : ''}${sunk}.`,
         ...next,
       ].map((said, i) => step(i + 1, said, width)),
     ]
@@ -256,8 +261,8 @@ const layerSteps = (
       (room) =>
         [
           lines,
-          `${toe}, and screw it on stud 1.`,
-          'One presses its free end down, the other screws it stud by stud, the next one up the curve after the last.',
+          `${toe}, and screw it on stud 1${sunk}.`,
+          `One presses its free end down, the other screws it ${steel ? 'so ' : ''}stud by stud, the next one up the curve after the last.`,
           ...next,
         ].map((said, i) => step(i + 1, said, room)),
       width,
