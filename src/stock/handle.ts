@@ -1,6 +1,7 @@
 import { bisect } from '../geometry/bisect.ts'
 import { polygonInside } from '../geometry/contains.ts'
 import { inch } from '../geometry/inch.ts'
+import { segmentDistance } from '../geometry/nearest.ts'
 import { pathSegments } from '../geometry/path.ts'
 import { type Point, pointDistance } from '../geometry/point.ts'
 import { outerPolygon } from '../geometry/polygon/outer-polygon.ts'
@@ -77,8 +78,8 @@ export interface HandlePlace extends Point {
   readonly plated: boolean
 }
 
-/** Whether a bolt passes a plate: null where it lies too near to the plate's edge for its washer. */
-const passes = ({ plate: { corners } }: Splice, bolt: Point): boolean | null => {
+/** Whether a bolt passes a plate: null where it lies too near to the plate's edge for its washer, or to the glued joint for its hole. */
+const passes = ({ top, foot, plate: { corners } }: Splice, bolt: Point): boolean | null => {
   const offs = corners.map((from, i) => {
     const to = corners[(i + 1) % corners.length]!
     return (
@@ -86,7 +87,8 @@ const passes = ({ plate: { corners } }: Splice, bolt: Point): boolean | null => 
     )
   })
   const inside = Math.min(...offs)
-  if (Math.abs(inside) < boltRoom) return null
+  const offJoint = segmentDistance({ kind: 'line', from: top, to: foot }, bolt)
+  if (Math.min(Math.abs(inside), offJoint) < boltRoom) return null
   return inside > 0
 }
 

@@ -170,6 +170,42 @@ describe('a handle', () => {
     for (const count of Object.values(seen)) above(count, 1)
   })
 
+  test('has no bolt near a joint of its side, an edge of its plate or a timber', () => {
+    type P = { readonly x: number; readonly y: number }
+    const toSegment = (p: P, a: P, b: P): number => {
+      const [ux, uy, vx, vy] = [b.x - a.x, b.y - a.y, p.x - a.x, p.y - a.y]
+      const part = (ux * vx + uy * vy) / (ux * ux + uy * uy)
+      if (part <= 0) return Math.hypot(vx, vy)
+      if (part >= 1) return Math.hypot(p.x - b.x, p.y - b.y)
+      return Math.abs(ux * vy - uy * vx) / Math.hypot(ux, uy)
+    }
+    const edgesOf = (corners: readonly P[]) =>
+      corners.map((from, i) => [from, corners[(i + 1) % corners.length]!] as const)
+    const decks = Array.from({ length: 33 }, (_, i) => 1500 + 12 * i)
+    const spliced = [
+      ...decks.map((deck) => templateText('quarter-mm').replace('deck: 500', `deck: ${deck}`)),
+      ...decks.map((deck) => long(deck, 150 + (deck % 90), 640)),
+    ]
+      .flatMap(rampsOf)
+      .filter(({ splices }) => splices.length > 0)
+    above(spliced.length, 30)
+    let plated = 0
+    for (const ramp of spliced) {
+      const place = handlePlace(ramp, balancePoint(ramp))
+      if (!place) throw new Error(`${ramp.length}: no place`)
+      plated += place.plated ? 1 : 0
+      const lines = [
+        ...ramp.splices.map(({ top, foot }) => [top, foot] as const),
+        ...ramp.splices.flatMap(({ plate }) => edgesOf(plate.corners)),
+        ...[...ramp.studs, ...ramp.deckTimbers].flatMap((timber) => edgesOf(timberCorners(timber))),
+      ]
+      for (const bolt of handleBolts(place))
+        for (const [a, b] of lines)
+          hold(toSegment(bolt, a, b) >= 15 - 1e-6, `${ramp.length}: ${bolt.x}, ${bolt.y}`)
+    }
+    above(plated, 3)
+  })
+
   test('through a plate has bolts of one length in the list and the booklet, that reach through both', () => {
     const text = long(1600, 180, 640)
     const job = buyJob(designOf(text))
