@@ -64,6 +64,8 @@ export interface LaidSheet {
   /** sizes that can be bought, short side first; `usual` where the design does not say them */
   readonly sizes: readonly (readonly [number, number])[]
   readonly usual: boolean
+  /** of the tape: pieces lie on whole ones of it where there is room, mm */
+  readonly step: number
 }
 
 export interface SheetPanels extends LaidSheet {
@@ -166,7 +168,7 @@ const laySheet = (
   const alone = laidWith(offcuts.map(() => null))
   const paired = pairs.length > 0 && couples.some((one) => one !== null) ? laidWith(couples) : alone
   const best = paired.lost.length <= alone.lost.length && boughtOf(paired) <= boughtOf(alone) ? paired : alone
-  return { sheet, parts, ...best, sizes, usual: said.length === 0 }
+  return { sheet, parts, ...best, sizes, usual: said.length === 0, step: saw.step }
 }
 
 const boughtOf = ({ panels }: Pick<LaidSheet, 'panels'>): number =>

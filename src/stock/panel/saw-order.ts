@@ -32,16 +32,36 @@ export type SawStep =
 /** Less than this is no cut, mm. */
 const slack = 0.5
 
+/** Where the kerf is no whole step of the tape, a rectangle on whole ones lies less than a step off the cut before it: no cut of its own for that. */
+const sliverOf = (kerf: number, step: number): number =>
+  Math.abs(kerf - Math.round(kerf / step) * step) < 1e-3 ? slack : step - 1e-3
+
+interface Saw {
+  readonly kerf: number
+  /** less than this off an edge that is sawn already is no cut, mm */
+  readonly sliver: number
+  /** the panel, its own edges */
+  readonly whole: Box
+}
+
 /** How a panel is sawn, and the largest rectangle that is then left in one part. */
 export interface Sawing {
   readonly steps: readonly SawStep[]
   readonly rest: Box | null
 }
 
-/** Long rips first, then cuts across, as far as straight cuts meet no piece, a piece alone the way that is less to saw; what hangs together then is sawn out one by one. */
-export const sawPanel = (pieces: readonly Sawn[], panel: Box, kerf: number): Sawing => {
+/**
+ * Long rips first, then cuts across, as far as straight cuts meet no piece, a piece alone the way that is less to saw; what hangs
+ * together then is sawn out one by one. `step`: of the tape that pieces lie on whole ones of, mm; where the kerf is no whole one
+ * of it, a rectangle beyond a cut comes out larger by less than it. None comes out smaller.
+ */
+export const sawPanel = (pieces: readonly Sawn[], panel: Box, kerf: number, step: number): Sawing =>
+  sawPart(pieces, panel, { kerf, sliver: sliverOf(kerf, step), whole: panel })
+
+const sawPart = (pieces: readonly Sawn[], panel: Box, saw: Saw): Sawing => {
+  const { kerf } = saw
   if (pieces.length === 0) return { steps: [], rest: areaOf(panel) > 0 ? panel : null }
-  const line = bestLine(pieces, panel, kerf)
+  const line = bestLine(pieces, panel, saw)
   if (!line) {
     const [only] = pieces
     const free = pieces.length === 1 && only!.square
@@ -57,8 +77,8 @@ export const sawPanel = (pieces: readonly Sawn[], panel: Box, kerf: number): Saw
   const { kind, at, blade } = line
   const along = kind === 'rip'
   const [nearEnd, farStart] = blade === 'past' ? [at, at + kerf] : [at - kerf, at]
-  const near = sawPanel(line.near, along ? { ...panel, y1: nearEnd } : { ...panel, x1: nearEnd }, kerf)
-  const far = sawPanel(line.far, along ? { ...panel, y0: farStart } : { ...panel, x0: farStart }, kerf)
+  const near = sawPart(line.near, along ? { ...panel, y1: nearEnd } : { ...panel, x1: nearEnd }, saw)
+  const far = sawPart(line.far, along ? { ...panel, y0: farStart } : { ...panel, x0: farStart }, saw)
   const [from, to] = along ? [panel.x0, panel.x1] : [panel.y0, panel.y1]
   return {
     steps: [
@@ -87,8 +107,8 @@ interface Line {
 }
 
 /** First what frees an edge of all pieces at once, then what parts them, then what trims; the longer cut first, the one that parts most evenly. */
-const bestLine = (pieces: readonly Sawn[], panel: Box, kerf: number): Line | null => {
-  const lines = [...linesOf('rip', pieces, panel, kerf), ...linesOf('cross', pieces, panel, kerf)]
+const bestLine = (pieces: readonly Sawn[], panel: Box, saw: Saw): Line | null => {
+  const lines = [...linesOf('rip', pieces, panel, saw), ...linesOf('cross', pieces, panel, saw)]
   const shared = lines.find((line) => pieces.length > 1 && freesAll(line, pieces))
   if (shared) return shared
   const parting = lines.filter(({ near, far }) => near.length > 0 && far.length > 0)
@@ -120,15 +140,22 @@ const isLessAcross = ({ box }: Sawn, lines: readonly Line[], panel: Box): boolea
   return acrossFirst < alongFirst - slack
 }
 
-const linesOf = (kind: Line['kind'], pieces: readonly Sawn[], panel: Box, kerf: number): readonly Line[] => {
+const linesOf = (
+  kind: Line['kind'],
+  pieces: readonly Sawn[],
+  panel: Box,
+  { kerf, sliver, whole }: Saw,
+): readonly Line[] => {
   const along = kind === 'rip'
   const low = ({ box }: Sawn): number => (along ? box.y0 : box.x0)
   const high = ({ box }: Sawn): number => (along ? box.y1 : box.x1)
   const [start, end] = along ? [panel.y0, panel.y1] : [panel.x0, panel.x1]
+  const [first, last] = along ? [whole.y0, whole.y1] : [whole.x0, whole.x1]
+  const least = (edge: number, own: number): number => (edge === own ? slack : sliver)
   return pieces.flatMap((piece): readonly Line[] => {
     const split = (at: number, blade: Line['blade']): readonly Line[] => {
       const [lower, upper] = blade === 'past' ? [at, at + kerf] : [at - kerf, at]
-      if (at <= start + slack || at >= end - slack) return []
+      if (at <= start + least(start, first) || at >= end - least(end, last)) return []
       const near = pieces.filter((one) => high(one) <= lower + 1e-3)
       const far = pieces.filter((one) => low(one) >= upper - 1e-3)
       return near.length + far.length === pieces.length ? [{ kind, at, blade, near, far }] : []

@@ -5,9 +5,12 @@ import { slicesOf } from './slices.ts'
 
 /** Each panel with the order in which it is sawn: whoever asks only what is bought needs none. */
 export const sawSheets = (sheets: readonly LaidSheet[], stock: Pick<Stock, 'kerf'>): readonly SheetPanels[] =>
-  sheets.map((sheet) => ({ ...sheet, panels: sheet.panels.map((panel) => sawnPanel(panel, stock.kerf)) }))
+  sheets.map((sheet) => ({
+    ...sheet,
+    panels: sheet.panels.map((panel) => sawnPanel(panel, stock.kerf, sheet.step)),
+  }))
 
-const sawnPanel = (panel: LaidPanel, kerf: number): Panel => {
+const sawnPanel = (panel: LaidPanel, kerf: number, step: number): Panel => {
   const { pieces, size } = panel
   const sawn = pieces.map((piece) => {
     const { part, box, outline, second } = piece
@@ -20,5 +23,5 @@ const sawnPanel = (panel: LaidPanel, kerf: number): Panel => {
       mirrored: isMirrored(piece),
     }
   })
-  return { ...panel, ...sawPanel(sawn, { x0: 0, y0: 0, x1: size[1], y1: size[0] }, kerf) }
+  return { ...panel, ...sawPanel(sawn, { x0: 0, y0: 0, x1: size[1], y1: size[0] }, kerf, step) }
 }

@@ -51,11 +51,12 @@ const jobs = fc.record({
 
 const boxOf = ({ x, y, shape }: Place) => ({ x0: x, y0: y, x1: x + shape.width, y1: y + shape.height })
 
-const stepsOf = ({ places }: Filled, kerf: number): number =>
+const stepsOf = ({ places }: Filled, { kerf, step }: { kerf: number; step: number }): number =>
   sawPanel(
     places.map((place) => ({ mark: `${place.piece}`, box: boxOf(place), square: place.shape.square })),
     { x0: 0, y0: 0, x1: whole.length, y1: whole.width },
     kerf,
+    step,
   ).steps.length
 
 const apartBy = (a: Place, b: Place): number => {
@@ -107,7 +108,7 @@ describe('rectangles beyond what is curved', () => {
             for (const other of own.places)
               if (other !== place) expect(apartBy(place, other)).toBeGreaterThanOrEqual(kerf - 1e-5)
           })
-          const [now, then] = [stepsOf(own, kerf), stepsOf(old, kerf)]
+          const [now, then] = [stepsOf(own, saw), stepsOf(old, saw)]
           expect(now).toBeLessThanOrEqual(then)
           if (now < then) fewer++
         }

@@ -1,8 +1,10 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import type { Box } from '../../../src/geometry/bounds.ts'
+import { inch } from '../../../src/geometry/inch.ts'
 import { type Sawn, sawPanel } from '../../../src/stock/panel/saw-order.ts'
 import { below } from '../../support/hold.ts'
+import { sawnBy } from './sawn-by.ts'
 
 const panel: Box = { x0: 0, y0: 0, x1: 2440, y1: 1220 }
 const square = (mark: string, x0: number, y0: number, x1: number, y1: number): Sawn => ({
@@ -11,58 +13,13 @@ const square = (mark: string, x0: number, y0: number, x1: number, y1: number): S
   square: true,
 })
 
-/** Saws a panel step by step: every straight cut divides the parts that it runs through from edge to edge. */
-const sawn = (
-  pieces: readonly Sawn[],
-  kerf: number,
-): { readonly faults: readonly string[]; readonly parts: readonly Box[] } => {
-  let parts: Box[] = [panel]
-  const faults: string[] = []
-  for (const step of sawPanel(pieces, panel, kerf).steps) {
-    if (step.kind === 'out') continue
-    const along = step.kind === 'rip'
-    const [low, high] = step.blade === 'past' ? [step.at, step.at + kerf] : [step.at - kerf, step.at]
-    const hit = parts.filter((part) => {
-      const [from, to] = along ? [part.x0, part.x1] : [part.y0, part.y1]
-      const [bottom, top] = along ? [part.y0, part.y1] : [part.x0, part.x1]
-      return (
-        Math.abs(from - step.from) < 1e-6 &&
-        Math.abs(to - step.to) < 1e-6 &&
-        bottom < step.at &&
-        top > step.at
-      )
-    })
-    if (hit.length !== 1)
-      faults.push(`${step.kind} at ${step.at} runs through ${hit.length} parts from edge to edge`)
-    for (const { mark, box } of pieces) {
-      const [bottom, top] = along ? [box.y0, box.y1] : [box.x0, box.x1]
-      const [from, to] = along ? [box.x0, box.x1] : [box.y0, box.y1]
-      if (from < step.to && to > step.from && bottom < high - 1e-6 && top > low + 1e-6)
-        faults.push(`${step.kind} at ${step.at} cuts into ${mark}`)
-    }
-    parts = parts.flatMap((part) =>
-      !hit.includes(part)
-        ? [part]
-        : along
-          ? [
-              { ...part, y1: low },
-              { ...part, y0: high },
-            ]
-          : [
-              { ...part, x1: low },
-              { ...part, x0: high },
-            ],
-    )
-  }
-  return { faults, parts }
-}
-
 describe('the order of cuts', () => {
   test('rips first, then cuts across, then trims what is square', () => {
     const { steps } = sawPanel(
       [square('A', 5, 5, 805, 605), square('B', 808, 5, 1608, 605), square('C', 5, 608, 2005, 1208)],
       panel,
       3,
+      1,
     )
     expect(steps[0]).toMatchObject({ kind: 'rip', at: 605, from: 0, to: 2440, blade: 'past' })
     // the strip below A and B comes off both at once
@@ -86,7 +43,7 @@ describe('the order of cuts', () => {
       square('D', 0, 403, 400, 1103),
     ]
     expect(
-      sawPanel(whirl, panel, 3)
+      sawPanel(whirl, panel, 3, 1)
         .steps.map(({ kind }) => kind)
         .slice(-4),
     ).toEqual(['out', 'out', 'out', 'out'])
@@ -94,7 +51,7 @@ describe('the order of cuts', () => {
       { ...square('S', 5, 5, 1400, 640), square: false },
       { ...square('T', 900, 200, 2300, 840), square: false },
     ]
-    expect(sawPanel(sides, panel, 3).steps).toEqual([
+    expect(sawPanel(sides, panel, 3, 1).steps).toEqual([
       { kind: 'out', mark: 'S', square: false },
       { kind: 'out', mark: 'T', square: false },
     ])
@@ -103,12 +60,12 @@ describe('the order of cuts', () => {
   test('leaves what lies in one part after them, not what the rips went through', () => {
     const one = [square('A', 5, 5, 1221, 1037)]
     // across at 5 and 1221 first: behind them 1216 by 1220 is left, over the piece 1216 by 180
-    expect(sawPanel(one, panel, 3).rest).toEqual({ x0: 1224, y0: 0, x1: 2440, y1: 1220 })
+    expect(sawPanel(one, panel, 3, 1).rest).toEqual({ x0: 1224, y0: 0, x1: 2440, y1: 1220 })
     const long = [square('A', 5, 5, 2205, 605)]
     // along at 5 and 605 first, 4880 and then 1200 to saw where across first it were 2440 and 4400: 2440 by 612 over it
-    expect(sawPanel(long, panel, 3).rest).toEqual({ x0: 0, y0: 608, x1: 2440, y1: 1220 })
-    expect(sawPanel([], panel, 3).rest).toEqual(panel)
-    expect(sawPanel([square('A', 0, 0, 2440, 1220)], panel, 3).rest).toBeNull()
+    expect(sawPanel(long, panel, 3, 1).rest).toEqual({ x0: 0, y0: 608, x1: 2440, y1: 1220 })
+    expect(sawPanel([], panel, 3, 1).rest).toEqual(panel)
+    expect(sawPanel([square('A', 0, 0, 2440, 1220)], panel, 3, 1).rest).toBeNull()
   })
 
   test('one piece alone is freed by no more sawing than in any other order', () => {
@@ -117,9 +74,9 @@ describe('the order of cuts', () => {
     fc.assert(
       fc.property(size(2430), size(1210), (wide, high) => {
         const piece = square('A', 0, 0, wide, high)
-        const { steps } = sawPanel([piece], panel, 3)
+        const { steps } = sawPanel([piece], panel, 3, 1)
         const kinds = steps.map(({ kind }) => kind)
-        expect(sawn([piece], 3).faults).toEqual([])
+        expect(sawnBy(steps, [piece], panel, 3).faults).toEqual([])
         const own = steps.reduce(
           (sum, step) => sum + (step.kind === 'out' ? Number.NaN : step.to - step.from),
           0,
@@ -152,7 +109,8 @@ describe('the order of cuts', () => {
           y += high + kerf
           return own
         })
-        const { faults, parts } = sawn(all, kerf)
+        const { steps, rest } = sawPanel(all, panel, kerf, 1)
+        const { faults, parts } = sawnBy(steps, all, panel, kerf)
         expect(faults).toEqual([])
         // what is left is the largest part with no piece in it
         const areaOf = ({ x0, y0, x1, y1 }: Box): number => (x1 - x0) * (y1 - y0)
@@ -165,7 +123,6 @@ describe('the order of cuts', () => {
               box.y0 >= part.y1 - 1e-6,
           ),
         )
-        const { rest } = sawPanel(all, panel, kerf)
         below(Math.abs(areaOf(rest!) - Math.max(...empty.map(areaOf))), 1e-3)
         for (const { mark, box } of all) {
           pieces++
@@ -182,5 +139,58 @@ describe('the order of cuts', () => {
       { numRuns: 100 },
     )
     expect(pieces).toBeGreaterThan(300)
+  })
+
+  test('saws no sliver off beside a cut where pieces lie on whole steps and the kerf is none, and none comes out smaller', () => {
+    let [several, larger] = [0, 0]
+    const row = fc.record({
+      high: fc.integer({ min: 40, max: 160 }),
+      wide: fc.array(fc.integer({ min: 40, max: 360 }), { minLength: 1, maxLength: 4 }),
+    })
+    const saws = fc.oneof(
+      fc.record({
+        kerf: fc.integer({ min: 16, max: 40 }).map((tenths) => tenths / 10),
+        step: fc.constant(1),
+      }),
+      fc.record({
+        kerf: fc.integer({ min: 4, max: 10 }).map((parts) => (parts * inch) / 64),
+        step: fc.constant(inch / 16),
+      }),
+    )
+    fc.assert(
+      fc.property(fc.array(row, { minLength: 1, maxLength: 4 }), saws, (rows, { kerf, step }) => {
+        const onStep = (mm: number): number => Math.ceil(mm / step - 1e-6) * step
+        let y = 5 * step
+        const all = rows.flatMap(({ high, wide }, i) => {
+          let x = 5 * step
+          const own = wide.map((w, k) => {
+            const piece = square(`${i}.${k}`, x, y, x + w * step, y + high * step)
+            x = onStep(x + w * step + kerf)
+            return piece
+          })
+          y = onStep(y + high * step + kerf)
+          return own
+        })
+        const { steps } = sawPanel(all, panel, kerf, step)
+        const { faults, thin, parts } = sawnBy(steps, all, panel, kerf)
+        expect([faults, thin]).toEqual([[], []])
+        for (const { mark, box } of all) {
+          // each of its edges is sawn, or is the one that a cut before left
+          const over = parts.map((part) => [
+            box.x0 - part.x0,
+            box.y0 - part.y0,
+            part.x1 - box.x1,
+            part.y1 - box.y1,
+          ])
+          const [own, ...others] = over.filter((by) => by.every((one) => one > -1e-6 && one < step))
+          expect([own === undefined, others.length], mark).toEqual([false, 0])
+          larger += Number(own!.some((one) => one > 0.1))
+        }
+        several += Number(all.length > 1)
+      }),
+      { numRuns: 200 },
+    )
+    expect(several).toBeGreaterThan(100)
+    expect(larger).toBeGreaterThan(100)
   })
 })
