@@ -141,7 +141,7 @@ const mapDrafts = (
     strips: strips && ramps.some(({ name, skin }) => name === pattern.ramp && skin.length > 0),
   }).map((draw, i) => ({
     kind: 'map',
-    label: `Map${several ? ` ${pattern.ramp}` : ''}${i > 0 ? `, page ${i + 1}` : ''}`,
+    label: `Map${several ? ` ${pattern.ramp}` : ''}${i > 0 ? ` ${i + 1}` : ''}`,
     bookmark: `Map: ${pattern.name}${i > 0 ? `, page ${i + 1}` : ''}`,
     places: [],
     draw,

@@ -572,7 +572,7 @@ ramps:
 
   it('keeps 10 mm of its drawing for each row; its tables have a second page behind the first', () => {
     expect(rows).toBeGreaterThan(8)
-    expect(pages.map(({ label }) => label)).toEqual(['Map', 'Map, page 2'])
+    expect(pages.map(({ label }) => label)).toEqual(['Map', 'Map 2'])
     expect(many.pages.slice(0, 2)).toEqual(pages)
     const [first, second] = pages.map(({ draw }) => wordsOf(draw()))
     const outline = strokesOf(pages[0]!.draw()).reduce((a, b) =>
