@@ -71,6 +71,14 @@ describe('what is missing under the pipe', () => {
     expect(said.split("free under the notch's floor")).toHaveLength(2)
   })
 
+  test('is on the shopping list, a piece for each screw', () => {
+    for (const text of [high, far])
+      expect(bookletSaid(text, ['buying'])).toContain(
+        `${solvedRamp(text).pipe!.holes.length} pieces offcuts of timber, packing under the pipe`,
+      )
+    expect(bookletSaid(templateText('quarter-mm'), ['buying'])).not.toContain('packing')
+  })
+
   test('is nothing where the pipe has a timber of its own', () => {
     expect(bookletSaid(templateText('quarter-mm'), ['coping'])).not.toContain('offcut')
   })

@@ -16,6 +16,7 @@ import { type SectionPlan, sectionWords, squared } from '../timber/boards.ts'
 import { jointLines } from './joint-lines.ts'
 import type { ListLine } from './line.ts'
 import { ownedLines } from './owned-lines.ts'
+import { packingLines } from './packing-lines.ts'
 import { cutPipes } from './pipes.ts'
 
 /** Panels of one size to buy, offcuts that are there already aside. */
@@ -64,6 +65,7 @@ export const shoppingList = (design: Design, solved: WholeDesign, bought: Bought
   ...panelLines(design, bought),
   ...timberLines(design, bought),
   ...pipeLines(design, solved),
+  ...packingLines(solved),
   ...screwLines(design, bought),
   ...fittingLines(design, solved, bought),
   ...finishLines(design, solved, bought),

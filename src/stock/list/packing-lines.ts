@@ -1,0 +1,23 @@
+import { curvedOf } from '../../design/kind-traits.ts'
+import type { WholeDesign } from '../../ramp/ramp.ts'
+import type { ListLine } from './line.ts'
+
+/** What fills the air under a pipe that no timber fits under, one for each of its screws. */
+export const packingLines = ({ ramps, checks }: WholeDesign): readonly ListLine[] => {
+  const packed = curvedOf(ramps).filter(({ name }) =>
+    checks.some(({ id, ramp }) => id === 'pipe-timber' && ramp === name),
+  )
+  const count = packed.reduce((sum, { pipe }) => sum + (pipe?.holes.length ?? 0), 0)
+  return count > 0
+    ? [
+        {
+          part: 'pipe',
+          what: 'offcuts of timber, packing under the pipe',
+          count,
+          unit: 'piece',
+          note: 'one for each screw: see Coping',
+          priced: null,
+        },
+      ]
+    : []
+}
