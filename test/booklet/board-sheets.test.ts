@@ -25,3 +25,10 @@ test('one in a single sheet is laid as it was', () => {
     "Lay it with its back edge flush with the sides' back edge, and screw it down",
   )
 })
+
+test('of three courses each is said to lie before the one laid last', () => {
+  const deep = quarter.replace(/deck: 500/, 'deck: 3000')
+  expect(bookletSaid(deep, ['deck'])).toMatch(
+    /Lay D3 with its back edge .* back edge, then D2 before it, and D1 before that, outer edges flush/,
+  )
+})

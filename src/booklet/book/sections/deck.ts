@@ -123,7 +123,11 @@ const laidWords = ({ fine }: Book, courses: readonly (readonly string[])[], gap:
   const beside = courses[0]!.length > 1
   return [
     `Lay ${back}${beside ? ', from left to right,' : ''} with ${beside ? 'their back edges' : 'its back edge'} flush with the sides' back edge`,
-    ...others.map((marks) => `${marks} before ${beside ? 'them' : 'it'}`),
+    ...others.map((marks, i) => {
+      const it = i > 0 ? (beside ? 'those' : 'that') : beside ? 'them' : 'it'
+      const link = others.length === 1 ? '' : i === 0 ? 'then ' : i === others.length - 1 ? 'and ' : ''
+      return `${link}${marks} before ${it}`
+    }),
     `outer edges flush with the outsides${gap > 0 ? `, a gap of ${fine(gap)} between sheets` : ''}`,
   ].join(', ')
 }
