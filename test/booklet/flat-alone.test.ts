@@ -2,7 +2,7 @@ import { expect, test } from 'vitest'
 import { buyJob } from '../../src/job/buy.ts'
 import { isRefusal } from '../../src/job/refusal.ts'
 import { templateText } from '../support/templates.ts'
-import { bookletSaid, designOf } from './said.ts'
+import { bookletSaid, cutsSaid, designOf } from './said.ts'
 
 const flat = `title: A flat alone
 units: mm
@@ -31,12 +31,20 @@ test('a flat alone is told nothing of pages, curve, toe and deck', () => {
   expect(cutting).not.toMatch(/\btoe\b|\bdeck\b/)
   expect(bookletSaid(flat, ['care'])).toContain('Local codes and licensed practice come before')
   expect(bookletSaid(flat, ['care'])).not.toContain('high deck')
+  expect(cutting).not.toMatch(/taped pages|curve|joint|Mirrored/)
+  expect(cutsSaid(flat)).not.toMatch(/taped pages|curve|toe corner|joint/)
+  expect(bookletSaid(flat, ['glance'])).toMatch(/\d sheets of skin, \d/)
   expect(listed(flat)).not.toMatch(/batten|curve|adhesive tape/)
 })
 
 test('one beside a quarter leaves all of that', () => {
   const both = templateText('quarter-and-flat-mm')
   expect(bookletSaid(both, ['first'])).toContain('The test square is true both ways')
+  expect(bookletSaid(both, ['cutting'])).toMatch(
+    /trace a curve before .* As printed: as the taped pages lie\./,
+  )
+  expect(cutsSaid(both)).toContain('to the toe corner of a side')
+  expect(bookletSaid(both, ['glance'])).toMatch(/\d sheets of skin and deck, \d/)
   expect(bookletSaid(both, ['care'])).toContain('A high deck can be fallen from')
   for (const what of ['thin straight batten', 'adhesive tape', 'jigsaw: curve'])
     expect(listed(both)).toContain(what)

@@ -1,7 +1,8 @@
+import { wordList } from '../../length/word-list.ts'
 import type { SolvedRamp } from '../../ramp/ramp.ts'
 import { screwCount } from '../../stock/screws.ts'
 import { timbersOf } from '../views/plan-view.ts'
-import type { BookFacts } from './book.ts'
+import { type BookFacts, hasSkin } from './book.ts'
 
 /** How long it takes, from so many pieces and a few minutes for each; common practice, no source. */
 export interface WorkHours {
@@ -31,7 +32,7 @@ const names: Readonly<Record<Kind, readonly [string, string]>> = {
   page: ['page to tape', 'pages to tape'],
   side: ['side or rib', 'sides and ribs'],
   timber: ['timber', 'timbers'],
-  sheet: ['sheet of skin or deck', 'sheets of skin and deck'],
+  sheet: ['sheet', 'sheets'],
   screw: ['screw', 'screws'],
   pipe: ['pipe', 'pipes'],
 }
@@ -40,6 +41,13 @@ const sheetsOf = (ramp: SolvedRamp): number => {
   const laid = [...ramp.skin, ...(ramp.deckBoard ? [ramp.deckBoard] : [])]
   return laid.reduce((sum, { pieces, widths }) => sum + pieces.length * widths.length, 0)
 }
+
+/** What its sheets are laid for. */
+const layWords = (ramps: readonly SolvedRamp[]): string =>
+  wordList([
+    ...(ramps.some(hasSkin) ? ['skin'] : []),
+    ...(ramps.some(({ deckBoard }) => deckBoard) ? ['deck'] : []),
+  ])
 
 export const workHours = ({ solved: { ramps }, stock, tiles }: BookFacts): WorkHours => {
   const sum = (of: (ramp: SolvedRamp) => number): number => ramps.reduce((all, ramp) => all + of(ramp), 0)
@@ -54,11 +62,11 @@ export const workHours = ({ solved: { ramps }, stock, tiles }: BookFacts): WorkH
   const kinds = (Object.keys(minutes) as Kind[]).filter((kind) => counts[kind] > 0)
   const hours = (i: 0 | 1): number =>
     kinds.reduce((all, kind) => all + counts[kind] * minutes[kind][i], 0) / 60
+  const name = (kind: Kind): string =>
+    `${counts[kind]} ${names[kind][counts[kind] === 1 ? 0 : 1]}${kind === 'sheet' ? ` of ${layWords(ramps)}` : ''}`
   return {
     least: Math.max(1, Math.round(hours(0))),
     most: Math.ceil(hours(1)),
-    how: `${kinds
-      .map((kind) => `${counts[kind]} ${names[kind][counts[kind] === 1 ? 0 : 1]}`)
-      .join(', ')}, each with a quick and a slow time of common practice`,
+    how: `${kinds.map(name).join(', ')}, each with a quick and a slow time of common practice`,
   }
 }

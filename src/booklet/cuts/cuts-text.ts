@@ -5,7 +5,7 @@ import { sheetWords } from '../../ramp/check/sheet-words.ts'
 import type { Panel, SheetPanels } from '../../stock/panel/panels.ts'
 import { sheetLine, sizeWords } from '../../stock/panel/sheet-words.ts'
 import { cutRows } from './cut-rows.ts'
-import { ownEdges, panelName, panelNote, stepsNote, upFace } from './panel-words.ts'
+import { hasCurved, ownEdges, panelName, panelNote, stepsNote, upFace } from './panel-words.ts'
 import { lieWords, pieceCells } from './piece-words.ts'
 import { timberText } from './timber-text.ts'
 import type { NumberedBoard } from './timber-words.ts'
@@ -26,6 +26,7 @@ export const cutsText = (
 /** What is sawn from which panel, where each piece lies, and in which order, as plain text. */
 const panelsText = (sheets: readonly SheetPanels[], stock: Stock, several: boolean, units: Units): string => {
   const panels = sheets.flatMap((own) => own.panels)
+  const curved = hasCurved(panels)
   const unsaid = sheets.some(({ usual }) => usual)
   return [
     ...sheets.map((own) => sheetLine(own, stock.trim, units)),
@@ -33,7 +34,7 @@ const panelsText = (sheets: readonly SheetPanels[], stock: Stock, several: boole
     '',
     ...wrapLine(
       'Each panel lies with its long side from left to right and the face up that is said. Measure from its left end and its ' +
-        `lower edge: to the toe corner of a side, where its bottom and front edges meet, or the same corner at its joint; to the lower left corner of what is square. ${ownEdges} ${stepsNote(stock, units)}`,
+        `lower edge: ${curved ? 'to the toe corner of a side, where its bottom and front edges meet, or the same corner at its joint; to the lower left corner of what is square' : 'to the lower left corner of each piece'}. ${ownEdges} ${stepsNote(stock, units, curved)}`,
       lineLength,
       0,
     ),

@@ -13,7 +13,7 @@ import { lengthsNote } from '../lengths-note.ts'
 import { cutRows } from './cut-rows.ts'
 import { legible } from './legible.ts'
 import { panelPicture, panelScale } from './panel-picture.ts'
-import { beginNote, drawnNotes, panelName, panelNoteOnPaper } from './panel-words.ts'
+import { beginNote, drawnNotes, hasCurved, panelName, panelNoteOnPaper } from './panel-words.ts'
 import { lieWords, pieceCells } from './piece-words.ts'
 
 export interface PanelPagesFacts {
@@ -98,7 +98,13 @@ const contents = (
 const pictureShare = 0.6
 
 /** The panel's name, and how its drawing is read. */
-const topOf = (panel: Panel, count: number, { width, height }: Room, { stock, units }: PanelPagesFacts) => {
+const topOf = (
+  panel: Panel,
+  count: number,
+  { width, height }: Room,
+  { sheets, stock, units }: PanelPagesFacts,
+) => {
+  const curved = hasCurved(sheets.flatMap(({ panels }) => panels))
   const head = paragraph({ x: 0, y: height }, `Panel ${panelName(panel, count, units)}`, {
     layer: 'note',
     width,
@@ -107,7 +113,7 @@ const topOf = (panel: Panel, count: number, { width, height }: Room, { stock, un
   })
   const sub =
     panel.number === 1
-      ? rulesMarks([...drawnNotes(stock, units), lengthsNote(units)], head.bottom, width)
+      ? rulesMarks([...drawnNotes(stock, units, curved), lengthsNote(units)], head.bottom, width)
       : paragraph({ x: 0, y: head.bottom }, `How it is read: page 1. ${lengthsNote(units)}`, {
           layer: 'note',
           width,

@@ -21,9 +21,13 @@ export const panelName = (
     ...(clamped > 1 ? ['two clamped back to back'] : []),
   ].join(', ')
 
+/** Whether any piece is traced from taped pages or a sawn side. */
+export const hasCurved = (panels: readonly Panel[]): boolean =>
+  panels.some(({ pieces }) => pieces.some(({ second }) => second !== null))
+
 /** How the order of cuts is to be read, and how the saw is led. */
-export const cutsNotes = ({ kerf }: Stock, units: Units): readonly string[] => [
-  'Mark the straight cuts first, from the edges of the whole panel; trace a curve before its piece is sawn. Along: so far from the lower edge; across: so far from the left end; all the way, or from and to as said.',
+export const cutsNotes = ({ kerf }: Stock, units: Units, curved: boolean): readonly string[] => [
+  `Mark the ${curved ? 'straight cuts first' : 'cuts'}, from the edges of the whole panel${curved ? '; trace a curve before its piece is sawn' : ''}. Along: so far from the lower edge; across: so far from the left end; all the way, or from and to as said.`,
   `STOP: where the cut, seen from above, comes to the number; a hand saw does the rest. Elsewhere the blade may run on by ${showLength(sawingPractice.past, units, { unit: true })}. Circular saw: along a guide clamped on the piece, the blade on the side that is named; it takes ${showLength(kerf, units, { decimals: 1 })}. Jigsaw: on the WASTE side.`,
 ]
 
@@ -31,19 +35,20 @@ export const cutsNotes = ({ kerf }: Stock, units: Units): readonly string[] => [
 export const tornNote =
   'A saw tears the upper face: where that shows, a fine blade, the line scored or taped over.'
 
-export const stepsNote = (stock: Stock, units: Units): string =>
-  [...cutsNotes(stock, units), tornNote].join(' ')
+export const stepsNote = (stock: Stock, units: Units, curved: boolean): string =>
+  [...cutsNotes(stock, units, curved), tornNote].join(' ')
 
 /** What lies in a panel's corner has two edges that nobody saws. */
 export const ownEdges = "At 0 and 0 the panel's own edges are kept: turn its best corner there."
 
 /** How a drawing of a panel is to be read; the booklet says before its steps how the cuts are, and in them how a face is kept clean. */
-export const panelRule = `The long side lies from left to right. The ringed corner of a piece is measured from the left end and from the lower edge; of a side it is where bottom and front edge, or joint, meet. ${ownEdges} As printed: as the taped pages lie. Mirrored: traced from a sawn side, turned over. Each figure is rounded by itself: a sum may differ in its last place.`
+export const panelRule = (curved: boolean): string =>
+  `The long side lies from left to right. The ringed corner of a piece is measured from the left end and from the lower edge${curved ? '; of a side it is where bottom and front edge, or joint, meet' : ''}. ${ownEdges}${curved ? ' As printed: as the taped pages lie. Mirrored: traced from a sawn side, turned over.' : ''} Each figure is rounded by itself: a sum may differ in its last place.`
 
 /** All of it, where there are no steps beside it. */
-export const drawnNotes = (stock: Stock, units: Units): readonly string[] => [
-  panelRule,
-  ...cutsNotes(stock, units),
+export const drawnNotes = (stock: Stock, units: Units, curved: boolean): readonly string[] => [
+  panelRule(curved),
+  ...cutsNotes(stock, units, curved),
   tornNote,
 ]
 

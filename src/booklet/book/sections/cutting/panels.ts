@@ -8,7 +8,14 @@ import type { Panel } from '../../../../stock/panel/panels.ts'
 import { type CutRow, cutRows } from '../../../cuts/cut-rows.ts'
 import { legible } from '../../../cuts/legible.ts'
 import { panelPicture, panelScale } from '../../../cuts/panel-picture.ts'
-import { cutsNotes, panelName, panelNoteOnPaper, panelRule, tornNote } from '../../../cuts/panel-words.ts'
+import {
+  cutsNotes,
+  hasCurved,
+  panelName,
+  panelNoteOnPaper,
+  panelRule,
+  tornNote,
+} from '../../../cuts/panel-words.ts'
 import { lieWords, pieceCells } from '../../../cuts/piece-words.ts'
 import {
   type Block,
@@ -38,7 +45,7 @@ export const panelBlocks = (book: Book): readonly Block[] => {
   if (panels.length === 0) return []
   return [
     named(panelsName, part('Panels', width)),
-    words(panelRule, width),
+    words(panelRule(hasCurved(panels)), width),
     ...grainWords(book).map((said) => check(said, width)),
     // a drawing and the order of its cuts are not parted where a page holds both
     ...panels.flatMap((panel) => together(panelOf(book, panel, panels.length), book.tall)),
@@ -46,13 +53,15 @@ export const panelBlocks = (book: Book): readonly Block[] => {
 }
 
 /** How panels are marked and sawn, before the first step that does it. */
-export const sawRules = ({ width, sheets, patterns, design, units }: Book): readonly Block[] =>
-  sheets.some(({ panels }) => panels.length > 0)
-    ? // the steps of a curved side say the last themselves
-      [...cutsNotes(design.stock, units), ...(patterns.length > 0 ? [] : [tornNote])].map((note) =>
-        words(note, width),
-      )
-    : []
+export const sawRules = ({ width, sheets, patterns, design, units }: Book): readonly Block[] => {
+  const panels = sheets.flatMap((own) => own.panels)
+  if (panels.length === 0) return []
+  // the steps of a curved side say the last themselves
+  return [
+    ...cutsNotes(design.stock, units, hasCurved(panels)),
+    ...(patterns.length > 0 ? [] : [tornNote]),
+  ].map((note) => words(note, width))
+}
 
 /** Panels that sheets of skin and deck come from. */
 const sheetPanels = ({ sheets }: Book): readonly Panel[] =>
