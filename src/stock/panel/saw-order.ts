@@ -32,14 +32,13 @@ export type SawStep =
 /** Less than this is no cut, mm. */
 const slack = 0.5
 
-/** Where the kerf is no whole step of the tape, a rectangle on whole ones lies less than a step off the cut before it: no cut of its own for that. */
-const sliverOf = (kerf: number, step: number): number =>
-  Math.abs(kerf - Math.round(kerf / step) * step) < 1e-3 ? slack : step - 1e-3
+/** Places closer than this are the same, mm. */
+const same = 1e-3
 
 interface Saw {
   readonly kerf: number
-  /** less than this off an edge that is sawn already is no cut, mm */
-  readonly sliver: number
+  /** of the tape that pieces lie on whole ones of, mm: less than one off an edge that is sawn already is no cut */
+  readonly step: number
   /** the panel, its own edges */
   readonly whole: Box
 }
@@ -52,11 +51,11 @@ export interface Sawing {
 
 /**
  * Long rips first, then cuts across, as far as straight cuts meet no piece, a piece alone the way that is less to saw; what hangs
- * together then is sawn out one by one. `step`: of the tape that pieces lie on whole ones of, mm; where the kerf is no whole one
- * of it, a rectangle beyond a cut comes out larger by less than it. None comes out smaller.
+ * together then is sawn out one by one. `step`: of the tape that pieces lie on whole ones of, mm; a rectangle beyond a cut may
+ * come out larger by less than one. None comes out smaller.
  */
 export const sawPanel = (pieces: readonly Sawn[], panel: Box, kerf: number, step: number): Sawing =>
-  sawPart(pieces, panel, { kerf, sliver: sliverOf(kerf, step), whole: panel })
+  sawPart(pieces, panel, { kerf, step, whole: panel })
 
 const sawPart = (pieces: readonly Sawn[], panel: Box, saw: Saw): Sawing => {
   const { kerf } = saw
@@ -127,7 +126,7 @@ const bestLine = (pieces: readonly Sawn[], panel: Box, saw: Saw): Line | null =>
 const freesAll = ({ kind, at, near, far }: Line, pieces: readonly Sawn[]): boolean => {
   const [low, high] = kind === 'rip' ? (['y0', 'y1'] as const) : (['x0', 'x1'] as const)
   const ends = ({ square, box }: Sawn): boolean =>
-    square && Math.abs((far.length === 0 ? box[high] : box[low]) - at) < 1e-3
+    square && Math.abs((far.length === 0 ? box[high] : box[low]) - at) < same
   return (near.length === 0 || far.length === 0) && pieces.every(ends)
 }
 
@@ -144,20 +143,20 @@ const linesOf = (
   kind: Line['kind'],
   pieces: readonly Sawn[],
   panel: Box,
-  { kerf, sliver, whole }: Saw,
+  { kerf, step, whole }: Saw,
 ): readonly Line[] => {
   const along = kind === 'rip'
   const low = ({ box }: Sawn): number => (along ? box.y0 : box.x0)
   const high = ({ box }: Sawn): number => (along ? box.y1 : box.x1)
   const [start, end] = along ? [panel.y0, panel.y1] : [panel.x0, panel.x1]
   const [first, last] = along ? [whole.y0, whole.y1] : [whole.x0, whole.x1]
-  const least = (edge: number, own: number): number => (edge === own ? slack : sliver)
+  const least = (edge: number, own: number): number => (edge === own ? slack : step - same)
   return pieces.flatMap((piece): readonly Line[] => {
     const split = (at: number, blade: Line['blade']): readonly Line[] => {
       const [lower, upper] = blade === 'past' ? [at, at + kerf] : [at - kerf, at]
       if (at <= start + least(start, first) || at >= end - least(end, last)) return []
-      const near = pieces.filter((one) => high(one) <= lower + 1e-3)
-      const far = pieces.filter((one) => low(one) >= upper - 1e-3)
+      const near = pieces.filter((one) => high(one) <= lower + same)
+      const far = pieces.filter((one) => low(one) >= upper - same)
       return near.length + far.length === pieces.length ? [{ kind, at, blade, near, far }] : []
     }
     return [...split(high(piece), 'past'), ...split(low(piece), 'before')]
