@@ -1,6 +1,6 @@
 import type { Sheet, Stock, Units } from '../../design/design.ts'
 import { panelSizes } from '../../design/panel-sizes.ts'
-import { showLength } from '../../length.ts'
+import { countedSizes } from '../../length/counted-sizes.ts'
 import { same } from '../check/offer.ts'
 import { wallMiddles } from '../frame/bays.ts'
 import { screwLength, screwPoint, screwWithin } from '../frame/screw-lengths.ts'
@@ -53,16 +53,12 @@ export const runOutPieces = (
   return { sheet, length: runOutLength(transition, units), widths }
 }
 
-/** What these are cut to, and how many of each: `590 × 1216`, `2 of 604 × 1800`. */
-export const runOutSizes = (sheets: readonly RunOutPieces[], units: Units): readonly string[] => {
-  const sizes = sheets.flatMap(({ length, widths }) =>
-    widths.map((one) => `${showLength(length, units)} × ${showLength(one.length, units)}`),
+/** What these are cut to, and how many of each. */
+export const runOutSizes = (sheets: readonly RunOutPieces[], units: Units): readonly string[] =>
+  countedSizes(
+    sheets.flatMap(({ length, widths }) => widths.map((one) => [length, one.length] as const)),
+    units,
   )
-  return [...new Set(sizes)].map((size) => {
-    const count = sizes.filter((one) => one === size).length
-    return count > 1 ? `${count} of ${size}` : size
-  })
-}
 
 /** The same with its screws, which take far longer to find. */
 export const runOutSheet = (

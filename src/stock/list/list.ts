@@ -1,6 +1,7 @@
 import type { Design, Sheet } from '../../design/design.ts'
 import { curvedOf, straightOf } from '../../design/kind-traits.ts'
 import { inch } from '../../geometry/inch.ts'
+import { countedSizes } from '../../length/counted-sizes.ts'
 import { massAtMost } from '../../length/mass.ts'
 import { ownUnits } from '../../length/own-units.ts'
 import { wordList } from '../../length/word-list.ts'
@@ -73,14 +74,8 @@ export const shoppingList = (design: Design, solved: WholeDesign, bought: Bought
 ]
 
 /** Of steel a shop cuts what is wanted: each size of what is sawn from these panels, and how many of it. */
-const steelNote = ({ sawn }: BoughtPanels, units: Units): string => {
-  const sizes = sawn.map((size) => size.map((mm) => showLength(mm, units)).join(' × '))
-  const counted = [...new Set(sizes)].map((size) => {
-    const count = sizes.filter((one) => one === size).length
-    return count > 1 ? `${count} of ${size}` : size
-  })
-  return `or cut to size: ${wordList(counted)}`
-}
+const steelNote = ({ sawn }: BoughtPanels, units: Units): string =>
+  `or cut to size: ${wordList(countedSizes(sawn, units))}`
 
 const panelLines = ({ units }: Design, { panels }: Bought): readonly ListLine[] =>
   panels.map((own) => ({
