@@ -7,6 +7,7 @@ import { listed, measured, offer, rounded, same } from '../check/offer.ts'
 import { highStep, stepLimit, stepWords } from '../check/practice.ts'
 import { firstThat, manyFaults, orWays, tangentKey, toeKey } from '../check/remedy.ts'
 import { offering, type Said, set, type Told, tell, told, typedWith } from '../check/told.ts'
+import type { ClosingSheet } from '../closing-sheet.ts'
 import { skinThickness } from '../side/skin-thickness.ts'
 import type { Transition } from '../side/transition.ts'
 import { flatSurfaces } from './flat-heights.ts'
@@ -38,12 +39,6 @@ export const runOutFront = (ramp: QuarterDesign, { curve, level }: Transition, u
 
 /** A lower toe is offered where it leaves less than this part of what the run-out bridges. */
 const worthTyping = 0.8
-
-/** The sheet that is meant where none is said, and whether it has to be rolled to bend down from the ridden face. */
-export interface ClosingSheet {
-  readonly sheet: Sheet
-  readonly rolled: boolean
-}
 
 /** How high the ridden face ends above the floor, and what closes that step; one that a flat closes is for the flat to say. */
 export const toeStepFindings = (
@@ -77,13 +72,19 @@ const runsHigh = ({ level }: Transition): boolean => level.surface > stepLimit +
 const sheetText = ({ thickness, material }: Sheet, units: Units): string =>
   `{ sheet: ${showThickness(thickness, units)} ${material} }`
 
-const closingWords = ({ sheet, rolled }: ClosingSheet, units: Units): string =>
-  `run-out: ${sheetText(sheet, units)}${rolled ? ' rolled to the radius' : ''}`
+/** What is typed, in brackets, and what is done with the sheet behind them: cut to `length` where that is known. */
+const closingWords = ({ sheet, rolled }: ClosingSheet, length: number | null, units: Units): string => {
+  const done = [
+    ...(length === null ? [] : [`cut ${rounded(length, units)} long`]),
+    ...(rolled ? ['rolled to the radius'] : []),
+  ]
+  return `(run-out: ${sheetText(sheet, units)})${done.length > 0 ? `, ${done.join(' and ')}` : ''}`
+}
 
 /** What closes a step, as it is typed. */
 const sheetWay = (closing: ClosingSheet, transition: Transition, units: Units): Told =>
   offering(
-    `say what closes it (${closingWords(closing, units)}, cut ${rounded(runOutLength(transition, units), units)} long)`,
+    `say what closes it ${closingWords(closing, runOutLength(transition, units), units)}`,
     set('run-out', sheetText(closing.sheet, units)),
   )
 
@@ -108,7 +109,7 @@ const levelWay = (
           (has
             ? told`lower the tangent to ${lower}: there it runs out on the floor`
             : typedWith(
-                told`lower the tangent to ${lower} with a sheet (${closingWords(closing, units)}): there it runs out on the floor`,
+                told`lower the tangent to ${lower} with a sheet ${closingWords(closing, null, units)}: there it runs out on the floor`,
                 set('run-out', sheetText(closing.sheet, units)),
               )),
         level >= least - same && level <= most

@@ -6,6 +6,7 @@ import { offer, same } from '../check/offer.ts'
 import { highStep, stepLimit, stepWords } from '../check/practice.ts'
 import { orWays } from '../check/remedy.ts'
 import { offering, set, tell } from '../check/told.ts'
+import type { ClosingSheet } from '../closing-sheet.ts'
 import { bendRow } from '../skin/bend.ts'
 import { soldSteel, yieldRadius } from './stiff-sheets.ts'
 
@@ -31,10 +32,7 @@ const bendsDown = (sheet: Sheet, tightest: number): boolean => {
 const usualSteel = { mm: 1.5, in: inch / 16 } as const
 
 /** A sheet for such a face: of the usual steel, or of the first thinner one that bends to it. */
-export const closingSheet = (
-  tightest: number,
-  units: Units,
-): { readonly sheet: Sheet; readonly rolled: boolean } => {
+export const closingSheet = (tightest: number, units: Units): ClosingSheet => {
   const steel = (thickness: number): Sheet => ({ thickness, material: 'steel' })
   const usual = usualSteel[units]
   const bent = soldSteel[units].find(

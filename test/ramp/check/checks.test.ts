@@ -299,15 +299,15 @@ describe('the step at the toe', () => {
       height: { layer: 'frame', value: 250 },
       transition: circleOf('surface', radius),
     })
-    const way = /run-out: \{ sheet: (\S+) steel \}([a-z ]*), cut (.+?) (?:mm|in) long/
+    const way = /\(run-out: \{ sheet: (\S+) steel \}\), cut (.+?) (?:mm|in) long([a-z ]*)/
     const cut = /cut its sheet (.+?) (?:mm|in) long/
     for (const [radius, units, thickness, text, rolled] of [
       [700, 'mm', 1.5, '1.5', ''],
       [650, 'mm', 1, '1', ''],
-      [430, 'mm', 1.5, '1.5', ' rolled to the radius'],
+      [430, 'mm', 1.5, '1.5', ' and rolled to the radius'],
       [650, 'in', inch / 32, '1/32', ''],
     ] as const) {
-      const [, typed, more, long] = way.exec(said(tight(radius), 'toe-step', units).join())!
+      const [, typed, long, more] = way.exec(said(tight(radius), 'toe-step', units).join())!
       expect([typed, more], `${radius}`).toEqual([text, rolled])
       const closed: QuarterDesign = {
         ...tight(radius),
@@ -438,7 +438,7 @@ describe('words', () => {
   test('toe-step names what closes it', () => {
     expect(message({ ...plain, runOut: { kind: 'none' } }, 'toe-step')).toBe(
       'warn: the ridden face ends 63.1 mm above the floor at the toe, a wheel stops at more than 6 mm; ' +
-        'say what closes it (run-out: { sheet: 1.5 steel }, cut 590 mm long)',
+        'say what closes it (run-out: { sheet: 1.5 steel }), cut 590 mm long',
     )
   })
 
