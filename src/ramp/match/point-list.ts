@@ -26,9 +26,12 @@ interface Cell {
   readonly column: number
 }
 
-/** What may part the cells of a line. As the first line has it: with semicolons or tabs no comma parts, as it may be a decimal one. */
+/**
+ * What may part the cells of a line. As the first line has it: with semicolons or tabs no comma parts, as it may be a decimal one;
+ * with blanks none between two figures.
+ */
 const marksOf = (first: string): readonly RegExp[] =>
-  /[;\t]/.test(first) ? [/[;\t]/] : first.includes(',') ? [/,/, /[;\t]/] : [/[;\t]/, /,/]
+  /[;\t]/.test(first) ? [/[;\t]/] : first.includes(',') ? [/,/, /[;\t]/] : [/[;\t]/, /,(?=\s)/]
 
 /** Cells of a line: parted by the first of the marks that it has, by blanks where it has none. */
 const cellsOf = (line: string, marks: readonly RegExp[]): readonly Cell[] => {

@@ -49,6 +49,22 @@ describe('a list of points', () => {
     expect(pointsOf('no;y;x;of\n1;3;100;plywood, 9\n2;11.5;200;\n3;47.6;400\t')).toHaveLength(3)
   })
 
+  test('takes no decimal comma for the end of a value, in a list parted by blanks', () => {
+    const faults = [
+      '2:5 `6,6` has a comma; write `6.6`, with a point',
+      '3:1 `300,5` has a comma; write `300.5`, with a point',
+      '3:7 `26,7` has a comma; write `26.7`, with a point',
+    ]
+    expect(faultsOf('0 0\n150 6,6\n300,5 26,7\n450 60.7')).toEqual(faults)
+    expect(faultsOf('x y\n150 6,6\n300,5 26,7\n450 60.7')).toEqual(faults)
+    // one with a blank behind it is none
+    expect(pointsOf('0 0\n150, 6.6\n300 26.7')).toEqual([
+      { x: 0, y: 0 },
+      { x: 150, y: 6.6 },
+      { x: 300, y: 26.7 },
+    ])
+  })
+
   test('refuses a value that no column is named for', () => {
     expect(faultsOf('1,0,0\n150,5,6,6\n150 6.6 7\n16 2 1/8')).toEqual(
       ['1:5 `0`', '2:7 `6`', '3:9 `7`', '4:6 `1/8`'].map((place) =>
