@@ -154,13 +154,22 @@ const gripMarks = ({ handle, grip }: Moving, ratio: number): Drawing => {
   ]
 }
 
-/** A side from outside with the handle's place, the timbers behind it dashed. */
+/** A side from outside with its joints and the handle's place; timbers and plates behind it dashed. */
 export const handleView = (ramp: SolvedQuarter, units: Units, ratio: number, moving: Moving): View => {
-  const edge = stroke(layer, pathMap(rampProfile(ramp, units).side, affineScale(ratio)), lines.outline)
-  const hidden = [...ramp.studs, ...ramp.deckTimbers].map((timber) => {
-    const [first, ...rest] = timberCorners(timber).map((corner) => scaled(corner, ratio))
-    return stroke(layer, polygonOf(first!, ...rest), { width: lines.hidden.width, dash: [1.2, 0.5] })
-  })
+  const map = affineScale(ratio)
+  const behind = (corners: readonly Point[]) =>
+    stroke(layer, pathMap(polygonOf(corners[0]!, ...corners.slice(1)), map), {
+      width: lines.hidden.width,
+      dash: [1.2, 0.5],
+    })
+  const side = [
+    stroke(layer, pathMap(rampProfile(ramp, units).side, map), lines.outline),
+    ...ramp.splices.flatMap(({ top, foot, plate }) => [
+      stroke(layer, pathMap(pathOf(top, foot), map), lines.outline),
+      behind(plate.corners),
+    ]),
+  ]
+  const hidden = [...ramp.studs, ...ramp.deckTimbers].map((timber) => behind(timberCorners(timber)))
   const grip = gripMarks(moving, ratio)
   const foot = (ramp.length - ramp.design.chamfer) * ratio
   const rubber: Drawing = [
@@ -171,9 +180,9 @@ export const handleView = (ramp: SolvedQuarter, units: Units, ratio: number, mov
     ),
   ]
   const under = word({ x: (ramp.length * ratio) / 2, y: -1.6 - 1.4 * size }, 'rubber strip')
-  const shown = [edge, ...hidden, ...grip, ...rubber, ...under]
+  const shown = [...side, ...hidden, ...grip, ...rubber, ...under]
   return viewOf([
-    { name: 'side', marks: [edge] },
+    { name: 'side', marks: side },
     { name: 'timbers', marks: hidden },
     { name: 'handle', marks: grip },
     { name: 'rubber', marks: rubber },
