@@ -96,7 +96,7 @@ const passes = ({ top, foot, plate: { corners } }: Splice, bolt: Point): boolean
 const [roomAlong, roomUp] = [handleSize.length / 2 + edgeRoom, handleSize.height / 2 + edgeRoom]
 
 /**
- * Where a handle is bolted to the outside of each side: clear of the side's edges, its bolts clear of every timber. As near over the
+ * Where a handle is bolted to the outside of each side: clear of the side's edges, its bolts clear of timbers and joints. As near over the
  * balance and as high as that allows, so that the ramp hangs level and does not turn over; beside a plate over a joint of the side
  * rather than through it, as far as it hangs as well there. Null where no place is left.
  */
