@@ -566,7 +566,7 @@ const namedOnPages: readonly (readonly [said: RegExp, stands: (...words: string[
       / drill for handles or ropes(?:, ramp by ramp in Storing and moving)?$/,
       () => ['rubber strip', ' each side'],
     ],
-    [/ once both are painted$/, () => ['Sink every screw head']],
+    [/ once both are painted$/, () => ['Round every ']],
     [/ and have their rubber strip$/, () => ['Tack the rubber strip']],
     [/ part Coping$/, () => ['The pipe from above, its holes']],
     [/ Saw the timbers by board$/, () => ['Timber by board', 'Square one end']],
@@ -574,7 +574,7 @@ const namedOnPages: readonly (readonly [said: RegExp, stands: (...words: string[
       /(?::|and) (?:([a-z]+) )?(\d[\d /+–]*) long(?:, for each bay)?$/,
       (ramp, long) => [`The frame from above${ramp === undefined ? '' : `: ${ramp}`}`, ` ${long} `],
     ],
-    [/ for Finishing$/, () => ['Sink every screw head']],
+    [/ for Finishing$/, () => ['Round every ']],
     [
       / (\w+) is kept inside (\w+)$/,
       (ramp, outer) => [
