@@ -262,7 +262,7 @@ const layerSteps = (
         [
           lines,
           `${toe}, and screw it on stud 1${sunk}.`,
-          `One presses its free end down, the other screws it ${steel ? 'so ' : ''}stud by stud, the next one up the curve after the last.`,
+          `One presses its free end down, the other screws it ${steel ? 'so, ' : ''}stud by stud, the next one up the curve after the last.`,
           ...next,
         ].map((said, i) => step(i + 1, said, room)),
       width,
