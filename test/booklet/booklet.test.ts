@@ -520,7 +520,7 @@ test('how panels are marked and sawn is said once, before the first step that sa
     const saws = said.search(/Saw the (?:straight edges|\d+ sides|sheets)/)
     expect(saws).toBeGreaterThan(-1)
     for (const rule of [
-      'Mark the straight cuts first',
+      text === flat ? 'Mark the cuts' : 'Mark the straight cuts first',
       'STOP: where the cut',
       'the blade may run',
       'is named; it takes',
