@@ -5,6 +5,7 @@ import { numberList, wordList } from '../../../../length/word-list.ts'
 import { runOutPieces, runOutSizes } from '../../../../ramp/beside/run-out-sheet.ts'
 import type { Pipe } from '../../../../ramp/frame/pipe.ts'
 import type { SolvedQuarter, SolvedRamp } from '../../../../ramp/ramp.ts'
+import type { Panel } from '../../../../stock/panel/panels.ts'
 import { isSide } from '../../../../stock/sheet-part.ts'
 import { stopBlockView } from '../../../views/acts/tool-views.ts'
 import { type Act, actBlocks, shown, told } from '../../act.ts'
@@ -99,13 +100,16 @@ const piecesWords = ({ sheets, show }: Book, ramp: string): string => {
 /** Pipes, sheets of steel for skin and deck, and run-outs of it, each sort in one step. */
 const metalSteps = (book: Book, quarters: readonly SolvedQuarter[]): readonly string[] => {
   const { design, units } = book
+  const panels = steelPanels(book)
   const sheets = quarters.flatMap((ramp) => {
     const pieces = runOutPieces(ramp, design.stock, units)
-    return pieces?.sheet.material === 'steel'
-      ? [`${whose(book, ramp)}${wordList(runOutSizes([pieces], units))}`]
+    if (pieces?.sheet.material !== 'steel') return []
+    // parts of one run-out are alike; what lies on a panel with skin or deck is sawn with it
+    const widths = pieces.widths.slice(runOutsOn(panels, ramp))
+    return widths.length > 0
+      ? [`${whose(book, ramp)}${wordList(runOutSizes([{ ...pieces, widths }], units))}`]
       : []
   })
-  const panels = steelPanels(book)
   const pipes = quarters.flatMap((ramp) => (ramp.pipe ? [{ ramp, pipe: ramp.pipe }] : []))
   return [
     ...(pipes.length > 0
@@ -128,6 +132,12 @@ const metalSteps = (book: Book, quarters: readonly SolvedQuarter[]): readonly st
       : []),
   ]
 }
+
+/** How many parts of a ramp's run-out these panels hold. */
+const runOutsOn = (panels: readonly Panel[], { name }: SolvedQuarter): number =>
+  panels
+    .flatMap(({ pieces }) => pieces)
+    .filter(({ part: { part: of, ramp } }) => of === 'run-out' && ramp === name).length
 
 /** `outer `, where there are several. */
 const whose = ({ several }: Book, { name }: SolvedRamp): string => (several ? `${name} ` : '')
