@@ -1,8 +1,10 @@
 import { describe, expect, test } from 'vitest'
+import { runOutStrips } from '../../src/booklet/book/sections/sheets/run-out-strips.ts'
 import { curvedOf } from '../../src/design/kind-traits.ts'
 import { runOutFree } from '../../src/ramp/beside/toe-step.ts'
+import { stepLimit } from '../../src/ramp/check/practice.ts'
 import { solveDesign } from '../../src/ramp/solve.ts'
-import { atMost } from '../support/hold.ts'
+import { atLeast, atMost, below } from '../support/hold.ts'
 import { assertNear } from '../support/near.ts'
 import { templateText } from '../support/templates.ts'
 import { bookletSaid, designOf } from './said.ts'
@@ -52,6 +54,23 @@ describe('what hangs free under a run-out', () => {
       atMost(at - places[i]!, Number(free) + 8)
     })
     expect(said.indexOf('Pack under it')).toBeLessThan(said.indexOf('Lay it over the skin'))
+  })
+
+  test('is not packed near the floor, where it lies lower than a strip is sawn', () => {
+    const solved = solveDesign(designOf(long))
+    if (solved.stopped) throw new Error('stopped')
+    const { transition } = curvedOf(solved.ramps)[0]!
+    const last = runOutStrips(transition, 'mm').at(-1)!
+    const { face, toeStep, bridge } = transition
+    const middle = -face.point(face.toe).x + Math.sqrt(radius ** 2 - (radius - toeStep) ** 2)
+    const free = radius * Math.asin((middle - last.before) / radius)
+    atLeast(last.high, 3)
+    // one strip more, evenly on, would be lower
+    const bay = bridge / Math.ceil(bridge / 100)
+    below(radius * (1 - Math.cos((free - bay) / radius)), 3)
+    // a step of the limit itself is none, for whatever lies in its last bits
+    const atLimit = { ...transition, toeStep: stepLimit + 1e-9 }
+    expect(runOutStrips(atLimit, 'mm')).toEqual([])
   })
 
   test('is not packed where figures ask for none', () => {

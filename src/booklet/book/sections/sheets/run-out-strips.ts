@@ -1,9 +1,10 @@
 import type { Units } from '../../../../length.ts'
 import { runOutFree } from '../../../../ramp/beside/toe-step.ts'
+import { same } from '../../../../ramp/check/offer.ts'
 import { stepLimit } from '../../../../ramp/check/practice.ts'
 import type { Transition } from '../../../../ramp/side/transition.ts'
 
-/** A lower strip is not sawn: the sheet gives that much by itself, mm. */
+/** A lower strip is not sawn: the sheet gives that much by itself, so before the floor more than `runOutFree` hangs, by less than this; mm. */
 const leastStrip = 3
 
 /** What stands under a run-out, mm: how far before the sides' front edge, and how high. */
@@ -12,12 +13,12 @@ export interface RunOutStrip {
   readonly high: number
 }
 
-/** Strips that hold up what a run-out bridges, evenly along it from the toe down; none where it is short or low. */
+/** Strips that hold up what a run-out bridges, evenly along it from the toe down to where it is low; none where it is short or low. */
 export const runOutStrips = (
   { face, level, bridge, toeStep }: Pick<Transition, 'face' | 'level' | 'bridge' | 'toeStep'>,
   units: Units,
 ): readonly RunOutStrip[] => {
-  if (toeStep <= stepLimit || level.surface > stepLimit) return []
+  if (toeStep <= stepLimit + same || level.surface > stepLimit + same) return []
   const bays = Math.ceil(bridge / runOutFree(units) - 1e-6)
   return Array.from({ length: Math.max(0, bays - 1) }, (_, i) =>
     face.point(face.placeAtLength((-bridge * (i + 1)) / bays)),
