@@ -1,5 +1,7 @@
 import { describe, expect, test } from 'vitest'
+import { lipSection } from '../../src/booklet/views/lip-section.ts'
 import { curvedOf } from '../../src/design/kind-traits.ts'
+import { drawingBounds } from '../../src/drawing/drawing-bounds.ts'
 import type { SolvedQuarter } from '../../src/ramp/ramp.ts'
 import { solveDesign } from '../../src/ramp/solve.ts'
 import { assertNear } from '../support/near.ts'
@@ -54,13 +56,23 @@ describe('what is missing under the pipe', () => {
     const corner = { x: x + (width / 2) * Math.cos(angle), y: y + (width / 2) * Math.sin(angle) }
     const top = corner.y - (centre.x - corner.x) / Math.tan(angle)
     const said = bookletSaid(high, ['coping'])
-    const [, on, thick] = /fix a piece of offcut on stud (\d+), planed to its slope, ([\d.]+) high/.exec(
-      said,
-    )!
+    const [, pieces, on, thick] =
+      /glue and screw (\d+) pieces of offcut on stud (\d+), planed to its slope, ([\d.]+) high/.exec(said)!
+    expect(Number(pieces)).toBe(ramp.pipe!.holes.length)
     expect(Number(on)).toBe(stud + 1)
     assertNear(Number(thick), centre.y - outside / 2 - top, 0.06)
     expect(said.indexOf('Before it is laid')).toBeLessThan(said.indexOf('Lay it in the notches'))
     expect(said).not.toContain('pack that')
+  })
+
+  test('is drawn from the stud up to the floor of the notch, and not where nothing is packed', () => {
+    const ramp = solvedRamp(high)
+    const { centre, outside } = ramp.coping!
+    const packed = (of: SolvedQuarter) =>
+      lipSection(of, 'mm', 1, 60).parts.find(({ name }) => name === 'packing')
+    const { y1 } = drawingBounds(packed(ramp)!.marks)!
+    assertNear(y1, centre.y - outside / 2, 0.2)
+    expect(packed(solvedRamp(templateText('quarter-mm')))).toBeUndefined()
   })
 
   test('is filled with blocks before the pipe is laid, one for each screw', () => {

@@ -1,13 +1,15 @@
 import { calloutWays } from '../../drafting/callout.ts'
 import { dimension } from '../../drafting/dimension/dimension.ts'
+import { hatch } from '../../drafting/hatch/hatch.ts'
 import { levelMark } from '../../drafting/level-mark.ts'
 import { type Ways, waysAt } from '../../drafting/ways.ts'
 import { cross } from '../../drawing/cross.ts'
 import { type Drawing, fill, stroke } from '../../drawing/drawing.ts'
-import { circle, rectangle } from '../../geometry/path.ts'
+import { circle, polygonOf, rectangle } from '../../geometry/path.ts'
 import { type Point, pointToward } from '../../geometry/point.ts'
 import { showLength, type Units } from '../../length.ts'
-import { pipeEdges } from '../../ramp/frame/pipe-timber.ts'
+import { same } from '../../ramp/check/offer.ts'
+import { pipeAir, pipeEdges } from '../../ramp/frame/pipe-timber.ts'
 import { type Timber, timberCorners, timberLabel } from '../../ramp/frame/timber.ts'
 import type { SolvedQuarter } from '../../ramp/ramp.ts'
 import type { SolvedCoping } from '../../ramp/side/coping.ts'
@@ -67,6 +69,7 @@ const lipBody = (ramp: SolvedQuarter, units: Units, window: Window): readonly Vi
           },
         ]
       : []),
+    ...packingParts(ramp, units, ratio),
     ...(coping
       ? [
           {
@@ -84,6 +87,39 @@ const lipBody = (ramp: SolvedQuarter, units: Units, window: Window): readonly Vi
       : []),
   ]
 }
+
+/** Half of a packing's length along the ramp, mm. */
+const packing = 15
+
+/** What is packed on the last stud under the pipe's screws, up to the floor of the notch. */
+const packingParts = (ramp: SolvedQuarter, units: Units, ratio: number): readonly ViewPart[] => {
+  const { coping, studs } = ramp
+  const lip = studs.find(({ role }) => role === 'lip')
+  if (!coping || !lip || pipeAir(ramp, units) < same) return []
+  const { x } = coping.centre
+  const floor = coping.centre.y - coping.outside / 2
+  const corners = timberCorners(lip)
+  // the face that a plumb line through the pipe meets first
+  const [face] = corners
+    .map((a, i) => [a, corners[(i + 1) % corners.length]!].sort((p, q) => p.x - q.x) as [Point, Point])
+    .filter(([a, b]) => a.x <= x && b.x >= x && a.x !== b.x)
+    .map(([a, b]) => ({ a, b, rise: (b.y - a.y) / (b.x - a.x) }))
+    .sort((one, other) => heightAt(other, x) - heightAt(one, x))
+  if (!face) return []
+  const [x0, x1] = [Math.max(x - packing, face.a.x), Math.min(x + packing, face.b.x)]
+  const [first, ...others] = [
+    { x: x0, y: Math.min(floor, heightAt(face, x0)) },
+    { x: x1, y: Math.min(floor, heightAt(face, x1)) },
+    { x: x1, y: floor },
+    { x: x0, y: floor },
+  ].map((p) => scaled(p, ratio))
+  const outline = polygonOf(first!, ...others)
+  const shade = hatch([outline], { layer, pen: { width: 0.13 }, spacing: 1 })
+  return [{ name: 'packing', marks: [...shade, stroke(layer, outline, lines.outline)] }]
+}
+
+const heightAt = ({ a, rise }: { readonly a: Point; readonly rise: number }, x: number): number =>
+  a.y + rise * (x - a.x)
 
 /** Hole of the near wall, of a screw's shank and head, and the far wall; mm. */
 const bored = { near: 13, shank: 4.5, head: 9, wall: 4 } as const

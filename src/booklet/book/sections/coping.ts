@@ -139,7 +139,7 @@ const packingWords = (book: Book, ramp: SolvedQuarter): string | null => {
   const count = ramp.pipe!.holes.length
   return air === null
     ? `Before it is laid, where each screw goes: cut ${count} blocks of offcut to fill what is free under the notch's floor, tops level with it, and screw them to ${lip < 0 ? 'the sides' : `stud ${lip + 1}`}.`
-    : `Before it is laid, where each screw goes: fix a piece of offcut on stud ${lip + 1}, planed to its slope, ${fine(air)} high under the pipe's middle, its top level with the notch's floor, ${count} in all.`
+    : `Before it is laid, where each screw goes: glue and screw ${count} pieces of offcut on stud ${lip + 1}, planed to its slope, ${fine(air)} high under the pipe's middle, their tops level with the notch's floor.`
 }
 
 /** Why no hole need stand in the middle. */
