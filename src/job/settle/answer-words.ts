@@ -1,5 +1,6 @@
 import type { Asks } from '../../design/asks.ts'
 import { showDegrees } from '../../length/show-angle.ts'
+import { wordList } from '../../length/word-list.ts'
 import type { Units } from '../../length.ts'
 import { type Check, warn } from '../../ramp/check/check.ts'
 import type { SolvedDesign } from '../../ramp/ramp.ts'
@@ -51,8 +52,8 @@ const passedWords = (answer: Answer, units: Units): readonly string[] => {
   const passed = answer.passed.filter((name) => !unmoved.includes(name))
   const line = (limits: readonly LimitName[], over: readonly LimitName[]): string => {
     const all = limits.map((name) => limitWords(name, asks, units))
-    const named = all.length > 1 ? `${listed(all)} together` : all[0]!
-    const found = listed(over.map((name) => measureWords(name, answer, units)))
+    const named = all.length > 1 ? `${wordList(all)} together` : all[0]!
+    const found = wordList(over.map((name) => measureWords(name, answer, units)))
     return `no ${key} keeps ${named}: with ${shown}, the nearest, ${found}; change ${all.length > 1 ? 'one of them' : 'the limit'} or another figure`
   }
   const shared = passed.filter((name) => together.includes(name))
@@ -62,9 +63,6 @@ const passedWords = (answer: Answer, units: Units): readonly string[] => {
     ...unmoved.map((name) => `${unmovedWords(name, answer, units)}; change the limit or another figure`),
   ]
 }
-
-const listed = (words: readonly string[]): string =>
-  words.length < 2 ? words.join('') : `${words.slice(0, -1).join(', ')} and ${words.at(-1)}`
 
 const missedWords = (answer: Answer, missed: string, units: Units): string => {
   const { key, asks, binds, shown } = answer

@@ -188,7 +188,7 @@ const gripStep = (
     handle.y < balance.y ? '. Its weight lies higher: a hand on the upper edge keeps it upright' : ''
   return grip === 'rope'
     ? `Knot a loop of ${ownUnits(grips.rope, units)} rope through two holes of ${ownUnits(grips.ropeHole, units)} in each side${of}, ${place}${hangs}. Take it out before it is stored: nothing may stand out of these sides.`
-    : `Bolt a handle on the outside of each side${of}, four bolts ${ownUnits(grips.bolt, units)} × ${show(bolt)} through holes of ${ownUnits(grips.boltHole, units)}, ${holds ? 'cup heads inside, so that the other ramp passes, washers and nuts outside' : 'washers and nuts inside'}, ${place}. A handle with other holes: mark its own, clear of every timber${hangs}.`
+    : `Bolt a handle on the outside of each side${of}, four bolts ${ownUnits(grips.bolt, units)} × ${show(bolt)} through holes of ${ownUnits(grips.boltHole, units)}, ${holds ? 'cup heads inside, so that the other ramp passes, washers and nuts outside' : 'washers and nuts inside'}, ${place}. A handle with other holes: mark its own, clear of every timber${ramp.splices.length > 0 ? `, ${show(boltRoom)} from the joint of the side and from the edges of its plate` : ''}${hangs}.`
 }
 
 /** A flat is long and low: one grip at each of its corners, its holes between two studs. */
