@@ -96,7 +96,7 @@ const led: Readonly<Record<string, { readonly says: RegExp; readonly files: read
   },
   'a page kind': {
     says: /legend/,
-    files: ['src/cli/commands/plot.ts', 'src/read/pick-pages.ts', 'test/tape-up/check-page.ts'],
+    files: ['src/cli/words/plot-report.ts', 'src/read/pick-pages.ts', 'test/tape-up/check-page.ts'],
   },
   'a paper': { says: /b4/, files: ['src/page/sheet/paper.ts', 'test/tape-up/check-page.ts'] },
   'an output format': { says: /dxf/, files: ['src/cli/commands/cuts.ts'] },

@@ -48,12 +48,15 @@ const sheaves = (name: string, text: string, paper: PaperName, cover: Cover): re
   if (!set) return []
   const maps = set.pages.filter(({ kind }) => kind === 'map')
   const raws = rawQuarters(text)
-  return set.groups.map((group, i) => ({
+  return set.groups.map((group) => ({
     name: `${name} ${group.pattern.ramp} on ${paper}, ${cover}: ${group.tiles.length} tiles`,
     cover,
     group,
     curve: curveOf(raws.find((raw) => raw.name === group.pattern.ramp) ?? raws[0]!),
-    map: wordsOf(maps[i]!.draw()),
+    map: maps
+      .filter(({ bookmark }) => bookmark.split(', page ')[0] === `Map: ${group.pattern.name}`)
+      .map(({ draw }) => wordsOf(draw()))
+      .join(' '),
     units: /^units: in/m.test(text) ? 'in' : 'mm',
   }))
 }
