@@ -2,9 +2,10 @@ import { describe, expect, test } from 'vitest'
 import { curvedOf } from '../../src/design/kind-traits.ts'
 import { solveDesign } from '../../src/ramp/solve.ts'
 import { partsOf } from '../../src/stock/parts.ts'
+import { designOf } from '../support/design-of.ts'
 import { above, atLeast, atMost, below } from '../support/hold.ts'
 import { assertNear } from '../support/near.ts'
-import { bookletSaid, designOf } from './said.ts'
+import { bookletSaid } from './said.ts'
 
 const wide = `title: Wide
 units: mm

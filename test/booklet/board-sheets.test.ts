@@ -1,9 +1,10 @@
 import { expect, test } from 'vitest'
 import { curvedOf } from '../../src/design/kind-traits.ts'
 import { solveDesign } from '../../src/ramp/solve.ts'
+import { designOf } from '../support/design-of.ts'
 import { assertNear } from '../support/near.ts'
 import { templateText } from '../support/templates.ts'
-import { bookletSaid, designOf } from './said.ts'
+import { bookletSaid } from './said.ts'
 
 const quarter = templateText('quarter-mm')
 const wide = quarter.replace('width: 1216', 'width: 3600').replace('count: 2 ', 'count: 4 ')

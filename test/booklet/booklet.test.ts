@@ -6,7 +6,6 @@ import { stockLines, stockRows } from '../../src/booklet/stock-rows.ts'
 import { checkLetters } from '../../src/booklet/views/checks-view.ts'
 import { sectionNumber, timbersOf } from '../../src/booklet/views/plan-view.ts'
 import type { Design } from '../../src/design/design.ts'
-import { readDesign } from '../../src/design/read.ts'
 import type { Drawing } from '../../src/drawing/drawing.ts'
 import { type BookletJob, bookletInput, bookletJob } from '../../src/job/booklet.ts'
 import { buyJob } from '../../src/job/buy.ts'
@@ -17,6 +16,7 @@ import { isRefusal } from '../../src/job/refusal.ts'
 import { showLength } from '../../src/length.ts'
 import { sheetWindow } from '../../src/page/sheet/sheet.ts'
 import { writePdf } from '../../src/write/pdf.ts'
+import { designOf } from '../support/design-of.ts'
 import { overlaps } from '../support/overlaps.ts'
 import { platform } from '../support/platform.ts'
 import type { PdfText } from '../support/read-page.ts'
@@ -26,12 +26,6 @@ import { jobOf } from '../tape-up/jobs.ts'
 
 const fingerprint = (): string => '0123456789abcdef'
 const papers = ['letter', 'a4'] as const
-
-const designOf = (text: string): Design => {
-  const reading = readDesign(text)
-  if ('problems' in reading) throw new Error(reading.problems.map(({ message }) => message).join('\n'))
-  return reading.design
-}
 
 type Paper = (typeof papers)[number]
 

@@ -1,8 +1,9 @@
 import { expect, test } from 'vitest'
 import { buyJob } from '../../src/job/buy.ts'
 import { isRefusal } from '../../src/job/refusal.ts'
+import { designOf } from '../support/design-of.ts'
 import { templateText } from '../support/templates.ts'
-import { bookletSaid, cutsSaid, designOf } from './said.ts'
+import { bookletSaid, cutsSaid } from './said.ts'
 
 const flat = `title: A flat alone
 units: mm

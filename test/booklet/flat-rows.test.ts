@@ -2,8 +2,8 @@ import { expect, test } from 'vitest'
 import { flatRows } from '../../src/booklet/flat-rows.ts'
 import { straightOf } from '../../src/design/kind-traits.ts'
 import { rippedTo, rippedWords } from '../../src/ramp/frame/timber.ts'
+import { designOf } from '../support/design-of.ts'
 import { wholeDesign } from '../support/whole.ts'
-import { designOf } from './said.ts'
 
 const timberOf = (surface: string, skin: string): string => {
   const [flat] = straightOf(

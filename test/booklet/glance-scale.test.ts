@@ -2,8 +2,8 @@ import { expect, test } from 'vitest'
 import { bookletJob } from '../../src/job/booklet.ts'
 import { usualLaying } from '../../src/job/laying.ts'
 import { isRefusal } from '../../src/job/refusal.ts'
+import { designOf } from '../support/design-of.ts'
 import { opened } from '../support/strokes.ts'
-import { designOf } from './said.ts'
 
 test('views on the first pages of a large ramp stay large enough to be read, for a page more', () => {
   const design =

@@ -2,7 +2,7 @@ import { expect, test } from 'vitest'
 import { bookletJob } from '../../src/job/booklet.ts'
 import { usualLaying } from '../../src/job/laying.ts'
 import { isRefusal } from '../../src/job/refusal.ts'
-import { designOf } from './said.ts'
+import { designOf } from '../support/design-of.ts'
 import { wordsOf } from './words.ts'
 
 /** What each page says, in one line. */

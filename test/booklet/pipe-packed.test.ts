@@ -4,9 +4,10 @@ import { curvedOf } from '../../src/design/kind-traits.ts'
 import { drawingBounds } from '../../src/drawing/drawing-bounds.ts'
 import type { SolvedQuarter } from '../../src/ramp/ramp.ts'
 import { solveDesign } from '../../src/ramp/solve.ts'
+import { designOf } from '../support/design-of.ts'
 import { assertNear } from '../support/near.ts'
 import { templateText } from '../support/templates.ts'
-import { bookletSaid, designOf } from './said.ts'
+import { bookletSaid } from './said.ts'
 
 const high = `title: No room under the pipe
 units: mm

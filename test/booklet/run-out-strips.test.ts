@@ -4,10 +4,11 @@ import { curvedOf } from '../../src/design/kind-traits.ts'
 import { runOutFree } from '../../src/ramp/beside/toe-step.ts'
 import { stepLimit } from '../../src/ramp/check/practice.ts'
 import { solveDesign } from '../../src/ramp/solve.ts'
+import { designOf } from '../support/design-of.ts'
 import { atLeast, atMost, below } from '../support/hold.ts'
 import { assertNear } from '../support/near.ts'
 import { templateText } from '../support/templates.ts'
-import { bookletSaid, designOf } from './said.ts'
+import { bookletSaid } from './said.ts'
 
 const radius = 2600
 const long = `title: Long run-out

@@ -6,8 +6,9 @@ import { isRefusal } from '../../src/job/refusal.ts'
 import { lipTrial } from '../../src/pattern/lip/lip-trial.ts'
 import { skinStrips } from '../../src/pattern/skin-strips.ts'
 import { solveDesign } from '../../src/ramp/solve.ts'
+import { designOf } from '../support/design-of.ts'
 import { templateText } from '../support/templates.ts'
-import { bookletSaid, designOf } from './said.ts'
+import { bookletSaid } from './said.ts'
 import { wordsOf } from './words.ts'
 
 /** What full-size pages, booklet and list say of one design. */

@@ -1,18 +1,10 @@
 import { cutsText } from '../../src/booklet/cuts/cuts-text.ts'
-import type { Design } from '../../src/design/design.ts'
-import { readDesign } from '../../src/design/read.ts'
 import type { Drawing } from '../../src/drawing/drawing.ts'
 import { bookletJob } from '../../src/job/booklet.ts'
 import { cutsJob } from '../../src/job/cuts.ts'
 import { usualLaying } from '../../src/job/laying.ts'
 import { isRefusal } from '../../src/job/refusal.ts'
-
-/** A design from its text; throws where it has problems. */
-export const designOf = (text: string): Design => {
-  const reading = readDesign(text)
-  if ('problems' in reading) throw new Error(reading.problems.map(({ message }) => message).join('\n'))
-  return reading.design
-}
+import { designOf } from '../support/design-of.ts'
 
 /** Without a deck board; tips over backward, has a thin skin, ends in a step. */
 export const doubtful = `title: Short landing

@@ -4,7 +4,6 @@ import { sidePicture } from '../../src/booklet/views/side-picture.ts'
 import { sideView } from '../../src/booklet/views/side-view.ts'
 import { viewMarks } from '../../src/booklet/views/view.ts'
 import type { Design } from '../../src/design/design.ts'
-import { readDesign } from '../../src/design/read.ts'
 import { drawingBounds } from '../../src/drawing/drawing-bounds.ts'
 import { pathBounds } from '../../src/geometry/bounds.ts'
 import { pathSegments } from '../../src/geometry/path.ts'
@@ -13,6 +12,7 @@ import { pathSample } from '../../src/geometry/sample.ts'
 import { readLength } from '../../src/length.ts'
 import type { SolvedDesign, SolvedRamp } from '../../src/ramp/ramp.ts'
 import { drawDesign } from '../../src/ramp/solve.ts'
+import { designOf } from '../support/design-of.ts'
 import { atLeast, hold } from '../support/hold.ts'
 import { assertNear } from '../support/near.ts'
 import { overlaps } from '../support/overlaps.ts'
@@ -30,9 +30,8 @@ const known = new Map<string, Solved>()
 const solve = (text: string): Solved => {
   const before = known.get(text)
   if (before) return before
-  const reading = readDesign(text)
-  if ('problems' in reading) throw new Error(reading.problems.map(({ message }) => message).join('\n'))
-  const now = { design: reading.design, solved: drawDesign(reading.design) }
+  const design = designOf(text)
+  const now = { design, solved: drawDesign(design) }
   known.set(text, now)
   return now
 }

@@ -1,18 +1,16 @@
 import { expect, test } from 'vitest'
 import { sheetView } from '../../src/booklet/views/sheet-view.ts'
-import { readDesign } from '../../src/design/read.ts'
 import { bookletJob } from '../../src/job/booklet.ts'
 import { usualLaying } from '../../src/job/laying.ts'
 import { isRefusal } from '../../src/job/refusal.ts'
+import { designOf } from '../support/design-of.ts'
 import { below, hold } from '../support/hold.ts'
 import { randomFrom } from '../support/random.ts'
 import { opened } from '../support/strokes.ts'
 
 /** The booklet's part on the skin. */
 const skinOf = (text: string) => {
-  const reading = readDesign(text)
-  if ('problems' in reading) throw new Error(reading.problems.map(({ message }) => message).join('\n'))
-  const job = bookletJob(reading.design, usualLaying('letter'), {
+  const job = bookletJob(designOf(text), usualLaying('letter'), {
     only: ['skin'],
     fingerprint: () => '0123456789abcdef',
   })

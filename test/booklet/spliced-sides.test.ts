@@ -5,7 +5,8 @@ import { curvedOf } from '../../src/design/kind-traits.ts'
 import { pathSample } from '../../src/geometry/sample.ts'
 import { cutsJob } from '../../src/job/cuts.ts'
 import { isRefusal } from '../../src/job/refusal.ts'
-import { bookletSaid, designOf } from './said.ts'
+import { designOf } from '../support/design-of.ts'
+import { bookletSaid } from './said.ts'
 
 const spliced = (count: number): string => `title: Long quarter
 units: mm

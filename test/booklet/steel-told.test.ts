@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest'
 import { buyJob } from '../../src/job/buy.ts'
 import { isRefusal } from '../../src/job/refusal.ts'
-import { bookletSaid, designOf } from './said.ts'
+import { designOf } from '../support/design-of.ts'
+import { bookletSaid } from './said.ts'
 
 const steelTop = `title: Steel top
 units: mm

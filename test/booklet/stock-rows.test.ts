@@ -2,9 +2,10 @@ import { expect, test } from 'vitest'
 import { stockLines } from '../../src/booklet/stock-rows.ts'
 import { partsOf } from '../../src/stock/parts.ts'
 import { takeStock } from '../../src/stock/stock.ts'
+import { designOf } from '../support/design-of.ts'
 import { templateText } from '../support/templates.ts'
 import { wholeDesign } from '../support/whole.ts'
-import { bookletSaid, designOf } from './said.ts'
+import { bookletSaid } from './said.ts'
 
 test('how many wheels there are is told apart from where they are', () => {
   const rolling = templateText('quarter-mm').replace('# wheels:', 'wheels:')

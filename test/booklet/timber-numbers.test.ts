@@ -4,13 +4,13 @@ import { stageView } from '../../src/booklet/views/stage-view.ts'
 import { studView } from '../../src/booklet/views/stud-view.ts'
 import type { View } from '../../src/booklet/views/view.ts'
 import { isCurved } from '../../src/design/kind-traits.ts'
-import { readDesign } from '../../src/design/read.ts'
 
 import { type Box, pointsBounds } from '../../src/geometry/bounds.ts'
 import { type Point, pointBetween, pointDistance } from '../../src/geometry/point.ts'
 import { timberCorners } from '../../src/ramp/frame/timber.ts'
 import type { SolvedRamp } from '../../src/ramp/ramp.ts'
 import { drawDesign } from '../../src/ramp/solve.ts'
+import { designOf } from '../support/design-of.ts'
 import { below, hold } from '../support/hold.ts'
 import { opened } from '../support/strokes.ts'
 import { templates, templateText } from '../support/templates.ts'
@@ -19,9 +19,7 @@ import { jobOf } from '../tape-up/jobs.ts'
 const texts = [...templates.map(templateText), ...Array.from({ length: 30 }, (_, i) => jobOf(i).text)]
 
 const ramps = texts.flatMap((text) => {
-  const reading = readDesign(text)
-  if ('problems' in reading) throw new Error(reading.problems.map(({ message }) => message).join('\n'))
-  const { design } = reading
+  const design = designOf(text)
   const solved = drawDesign(design)
   return solved.stopped
     ? []

@@ -1,8 +1,9 @@
 import { expect, test } from 'vitest'
 import type { Check } from '../../src/ramp/check/check.ts'
 import { solveDesign } from '../../src/ramp/solve.ts'
+import { designOf } from '../support/design-of.ts'
 import { templates, templateText } from '../support/templates.ts'
-import { bookletSaid, designOf, doubtful } from './said.ts'
+import { bookletSaid, doubtful } from './said.ts'
 
 /** What a part of the booklet says, and the checks of the design. */
 const told = (text: string, part: string): { readonly said: string; readonly checks: readonly Check[] } => ({

@@ -3,6 +3,7 @@ import { saidKeys } from '../../src/design/edit.ts'
 import { changeKind, removeRamp, renameRamp, takenOver } from '../../src/design/edit-ramps.ts'
 import { readDesign } from '../../src/design/read.ts'
 import { drawDesign } from '../../src/ramp/solve.ts'
+import { designOf } from '../support/design-of.ts'
 import { templates, templateText } from '../support/templates.ts'
 
 /** A chain: the second is like the first, the third like the second, the fourth like the first. */
@@ -38,9 +39,7 @@ ramps:
 `
 
 const rampsOf = (text: string) => {
-  const reading = readDesign(text)
-  if ('problems' in reading) throw new Error(reading.problems.map(({ message }) => message).join('\n'))
-  return reading.design.ramps.map(({ like, ...ramp }) => ramp)
+  return designOf(text).ramps.map(({ like, ...ramp }) => ramp)
 }
 
 describe('what a ramp takes over', () => {

@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { editDesign, saidKeys } from '../../src/design/edit.ts'
-import { readDesign } from '../../src/design/read.ts'
+import { designOf } from '../support/design-of.ts'
 import { hold } from '../support/hold.ts'
 import { templates, templateText } from '../support/templates.ts'
 
@@ -18,11 +18,6 @@ ramps:
     coping: none
 `
 
-const designOf = (of: string) => {
-  const reading = readDesign(of)
-  if ('problems' in reading) throw new Error(reading.problems.map(({ message }) => message).join('\n'))
-  return reading.design
-}
 const quarterOf = (of: string) => {
   const [ramp] = designOf(of).ramps
   if (ramp?.kind !== 'quarter') throw new Error('no quarter')

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest'
 import { readDesign } from '../../src/design/read.ts'
+import { designOf } from '../support/design-of.ts'
 import { templateText } from '../support/templates.ts'
 
 const faults = (prices: string, units: 'mm' | 'in' = 'mm'): readonly string[] => {
@@ -11,9 +12,7 @@ const faults = (prices: string, units: 'mm' | 'in' = 'mm'): readonly string[] =>
 }
 const pricesOf = (prices: string, units: 'mm' | 'in' = 'mm') => {
   const name = units === 'mm' ? 'quarter-mm' : 'quarter-in'
-  const reading = readDesign(`prices:\n${prices}\n${templateText(name)}`)
-  if ('problems' in reading) throw new Error(reading.problems.map(({ message }) => message).join('\n'))
-  return reading.design.prices!
+  return designOf(`prices:\n${prices}\n${templateText(name)}`).prices!
 }
 
 test('names sheets, timbers and words; the currency stays as it was typed', () => {

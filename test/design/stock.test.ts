@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import { readDesign } from '../../src/design/read.ts'
 import { inch } from '../../src/geometry/inch.ts'
+import { designOf } from '../support/design-of.ts'
 import { assertNear } from '../support/near.ts'
 
 const text = (units: 'mm' | 'in', stock: string): string => `title: plain
@@ -16,9 +17,7 @@ ramps:
 `
 
 const stockOf = (units: 'mm' | 'in', stock: string) => {
-  const read = readDesign(text(units, stock))
-  if ('problems' in read) throw new Error(read.problems.map(({ message }) => message).join('\n'))
-  return read.design.stock
+  return designOf(text(units, stock)).stock
 }
 
 const problems = (stock: string): readonly string[] => {

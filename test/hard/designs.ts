@@ -1,7 +1,6 @@
 import { inflateSync } from 'node:zlib'
 import fc from 'fast-check'
 import { curvedOf } from '../../src/design/kind-traits.ts'
-import { readDesign } from '../../src/design/read.ts'
 import { isRefusal } from '../../src/job/refusal.ts'
 import { reprintInput, reprintJob } from '../../src/job/reprint.ts'
 import { defaultMargins, defaultOverlap } from '../../src/page/sheet/paper.ts'
@@ -10,6 +9,7 @@ import { pageContent, readSetPdf } from '../../src/read/set-pdf.ts'
 import { copyPdf } from '../../src/write/pdf-copy.ts'
 import { messageFault } from '../ramp/check/message-fault.ts'
 import { anyRamp, solve } from '../ramp/ramps.ts'
+import { designOf } from '../support/design-of.ts'
 import { platform } from '../support/platform.ts'
 import { randomFrom } from '../support/random.ts'
 import { takeBack } from '../tape-up/plot.ts'
@@ -127,9 +127,7 @@ const twin = (number: number, unit: 'mm' | 'in'): string => {
 /** Numbers of the two solved twins that lie more than 1e-6 mm apart. */
 export const checkTwins = (number: number): readonly string[] => {
   const solved = (['mm', 'in'] as const).map((unit) => {
-    const read = readDesign(twin(number, unit))
-    if ('problems' in read) throw new Error(read.problems.map(({ message }) => message).join('\n'))
-    return numbersOf(drawDesign(read.design).ramps)
+    return numbersOf(drawDesign(designOf(twin(number, unit))).ramps)
   })
   const [mm, inches] = solved as [readonly number[], readonly number[]]
   if (mm.length !== inches.length) return [`twins have ${mm.length} and ${inches.length} figures`]

@@ -1,10 +1,10 @@
 import { createHash } from 'node:crypto'
-import { readDesign } from '../../src/design/read.ts'
 import { usualLaying } from '../../src/job/laying.ts'
 import { type PlotJob, plotJob } from '../../src/job/plot.ts'
 import { isRefusal, type Refusal } from '../../src/job/refusal.ts'
 import { setInput } from '../../src/job/set-input.ts'
 import { writePdf } from '../../src/write/pdf.ts'
+import { designOf } from '../support/design-of.ts'
 import { platform } from '../support/platform.ts'
 import type { Job } from '../tape-up/plot.ts'
 import { hardJob } from './jobs.ts'
@@ -15,11 +15,10 @@ export const sha256 = (data: string | Uint8Array): string => createHash('sha256'
 export const plottedBy = async (
   job: Job,
 ): Promise<{ readonly done: PlotJob; readonly bytes: Uint8Array } | { readonly refusal: Refusal }> => {
-  const read = readDesign(job.text)
-  if ('problems' in read) throw new Error(read.problems.map(({ message }) => message).join('\n'))
+  const design = designOf(job.text)
   const usual = usualLaying(job.paper)
   const done = plotJob(
-    read.design,
+    design,
     job.text,
     {
       ...usual,
@@ -32,7 +31,7 @@ export const plottedBy = async (
     sha256,
   )
   if (isRefusal(done)) return { refusal: done }
-  return { done, bytes: (await writePdf(setInput(done.set, read.design.title), platform)).bytes }
+  return { done, bytes: (await writePdf(setInput(done.set, design.title), platform)).bytes }
 }
 
 /** What tells whether two Nodes make the same of a number: of the bytes, or of the words that refuse them. */

@@ -7,6 +7,7 @@ import { answerChecks, answerLine } from '../../src/job/settle/answer-words.ts'
 import { readSettled } from '../../src/job/settle/settle.ts'
 import type { WholeDesign } from '../../src/ramp/ramp.ts'
 import { drawDesign, solveDesign } from '../../src/ramp/solve.ts'
+import { designOf } from '../support/design-of.ts'
 import { assertNear } from '../support/near.ts'
 import { randomFrom } from '../support/random.ts'
 
@@ -41,13 +42,8 @@ const problemsOf = (said: string): readonly string[] => {
   const reading = readSettled(said)
   return 'problems' in reading ? reading.problems.map(({ path, message }) => `${path}: ${message}`) : []
 }
-const design = (said: string) => {
-  const reading = readDesign(said)
-  if ('problems' in reading) throw new Error(reading.problems.map(({ message }) => message).join('\n'))
-  return reading.design
-}
 const quarterOf = (said: string) => {
-  const [ramp] = drawDesign(design(said)).ramps
+  const [ramp] = drawDesign(designOf(said)).ramps
   if (ramp?.kind !== 'quarter') throw new Error('no quarter')
   return ramp
 }
@@ -198,7 +194,7 @@ ramps:
     const [next] = /(?<=give it )\d+/.exec(check!.message) ?? []
     if (next !== undefined) {
       const typed = said.replace('solve', next).replace(/\n.*lip: 40°/, '')
-      expect(solveDesign(design(typed)).stopped).toBe(true)
+      expect(solveDesign(designOf(typed)).stopped).toBe(true)
     }
   })
 
@@ -208,7 +204,7 @@ ramps:
     // below 1700 − 1718 cos 80°: that is 80° itself
     assertNear(answers[0]!.mm, Math.floor(1700 - 1718 * Math.cos(80 * degree)), 1e-9)
     const steep = (mm: number): boolean =>
-      solveDesign(design(text({ height: `${mm}` }))).checks.some(({ id }) => id === 'steep')
+      solveDesign(designOf(text({ height: `${mm}` }))).checks.some(({ id }) => id === 'steep')
     expect([answers[0]!.mm, answers[0]!.mm + 1].map(steep)).toEqual([false, true])
   })
 
@@ -349,7 +345,7 @@ test('of generated designs: typed in, it gives the same design; a slow search fi
       continue
     }
     const answer = reading.answers[0]!
-    expect(reading.design).toEqual(design(typed(answer.mm)))
+    expect(reading.design).toEqual(designOf(typed(answer.mm)))
     seen.found++
     if (lip !== null) {
       if (answer.binds.length > 0) continue

@@ -1,17 +1,15 @@
 import { expect, test } from 'vitest'
-import { readDesign } from '../../src/design/read.ts'
 import { pathLength } from '../../src/geometry/length.ts'
 import { sidePatterns } from '../../src/pattern/patterns.ts'
 import { drawDesign } from '../../src/ramp/solve.ts'
+import { designOf } from '../support/design-of.ts'
 import { assertNear } from '../support/near.ts'
 import { templateText } from '../support/templates.ts'
 
 const text = templateText('quarter-mm').replace('deck: 500 ', 'deck: 2200 ')
 
 const spliced = () => {
-  const reading = readDesign(text)
-  if ('problems' in reading) throw new Error(reading.problems.map(({ message }) => message).join('\n'))
-  const solved = drawDesign(reading.design)
+  const solved = drawDesign(designOf(text))
   if (solved.stopped) throw new Error('stopped')
   return solved.ramps
 }

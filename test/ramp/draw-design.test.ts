@@ -1,14 +1,7 @@
 import { expect, it } from 'vitest'
-import type { Design } from '../../src/design/design.ts'
-import { readDesign } from '../../src/design/read.ts'
 import { drawDesign } from '../../src/ramp/solve.ts'
+import { designOf } from '../support/design-of.ts'
 import { templateText } from '../support/templates.ts'
-
-const designOf = (text: string): Design => {
-  const reading = readDesign(text)
-  if ('problems' in reading) throw new Error(reading.problems.map(({ message }) => message).join('\n'))
-  return reading.design
-}
 
 const pair = templateText('pair-mm')
 const changes: readonly (readonly [what: string, text: string, kept: readonly boolean[]])[] = [

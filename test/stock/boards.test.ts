@@ -1,18 +1,12 @@
 import { describe, expect, test } from 'vitest'
 import type { Design, Price } from '../../src/design/design.ts'
-import { readDesign } from '../../src/design/read.ts'
 import { drawDesign } from '../../src/ramp/solve.ts'
 import { partsOf } from '../../src/stock/parts.ts'
 import { sawTimber } from '../../src/stock/timber/boards.ts'
 import type { TimberPart } from '../../src/stock/timber-parts.ts'
+import { designOf } from '../support/design-of.ts'
 import { assertNear } from '../support/near.ts'
 import { templates, templateText } from '../support/templates.ts'
-
-const designOf = (text: string): Design => {
-  const reading = readDesign(text)
-  if ('problems' in reading) throw new Error(reading.problems.map(({ message }) => message).join('\n'))
-  return reading.design
-}
 
 const base = designOf(templateText('quarter-mm'))
 

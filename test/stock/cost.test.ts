@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest'
 import { buyJob, buyRecord } from '../../src/job/buy.ts'
 import { isRefusal } from '../../src/job/refusal.ts'
-import { designOf } from '../booklet/said.ts'
+import { designOf } from '../support/design-of.ts'
 import { templateText } from '../support/templates.ts'
 
 const single = templateText('quarter-mm')

@@ -2,20 +2,15 @@ import { describe, expect, test } from 'vitest'
 import { listText } from '../../src/booklet/list/list-text.ts'
 import type { Design } from '../../src/design/design.ts'
 import { curvedOf } from '../../src/design/kind-traits.ts'
-import { readDesign } from '../../src/design/read.ts'
 import { pathSample } from '../../src/geometry/sample.ts'
 import { type BuyJob, buyJob, buyRecord } from '../../src/job/buy.ts'
 import { cutsJob } from '../../src/job/cuts.ts'
 import { isRefusal } from '../../src/job/refusal.ts'
 import { runOutSheet } from '../../src/ramp/beside/run-out-sheet.ts'
+import { designOf } from '../support/design-of.ts'
 import { assertNear } from '../support/near.ts'
 import { templates, templateText } from '../support/templates.ts'
 
-const designOf = (text: string): Design => {
-  const reading = readDesign(text)
-  if ('problems' in reading) throw new Error(reading.problems.map(({ message }) => message).join('\n'))
-  return reading.design
-}
 const bought = (text: string): { readonly design: Design; readonly job: BuyJob } => {
   const design = designOf(text)
   const job = buyJob(design)

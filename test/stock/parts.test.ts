@@ -1,17 +1,16 @@
 import { describe, expect, test } from 'vitest'
-import { readDesign } from '../../src/design/read.ts'
 import { pathBounds } from '../../src/geometry/bounds.ts'
 import { type Path, pathSegments } from '../../src/geometry/path.ts'
 import { solveDesign } from '../../src/ramp/solve.ts'
 import { partsOf } from '../../src/stock/parts.ts'
+import { designOf } from '../support/design-of.ts'
 import { assertNear } from '../support/near.ts'
 import { templates, templateText } from '../support/templates.ts'
 
 const partsFrom = (text: string) => {
-  const read = readDesign(text)
-  if ('problems' in read) throw new Error(read.problems.map(({ message }) => message).join('\n'))
-  const solved = solveDesign(read.design)
-  return { ...partsOf(read.design, solved), solved, design: read.design }
+  const design = designOf(text)
+  const solved = solveDesign(design)
+  return { ...partsOf(design, solved), solved, design }
 }
 
 const ribbed = partsFrom(`title: plain

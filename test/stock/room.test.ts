@@ -2,7 +2,6 @@ import { describe, expect, test } from 'vitest'
 import type { Design } from '../../src/design/design.ts'
 import { editDesign } from '../../src/design/edit.ts'
 import { curvedOf } from '../../src/design/kind-traits.ts'
-import { readDesign } from '../../src/design/read.ts'
 import type { WholeDesign } from '../../src/ramp/ramp.ts'
 import { solveDesign } from '../../src/ramp/solve.ts'
 import { nothingLow } from '../../src/ramp/stored.ts'
@@ -13,16 +12,12 @@ import { moveRamp } from '../../src/stock/moving.ts'
 import { partsOf } from '../../src/stock/parts.ts'
 import { weigh } from '../../src/stock/weight.ts'
 import { solid } from '../ramp/storing/outlines.ts'
+import { designOf } from '../support/design-of.ts'
 import { assertNear } from '../support/near.ts'
 import { templateText } from '../support/templates.ts'
 
-const read = (text: string): Design => {
-  const reading = readDesign(text)
-  if ('problems' in reading) throw new Error(reading.problems.map(({ message }) => message).join('\n'))
-  return reading.design
-}
 const whole = (text: string): { readonly design: Design; readonly solved: WholeDesign } => {
-  const design = read(text)
+  const design = designOf(text)
   const solved = solveDesign(design)
   if (solved.stopped) throw new Error(solved.checks.map(({ message }) => message).join('\n'))
   return { design, solved }

@@ -1,16 +1,15 @@
 import { expect, test } from 'vitest'
-import { readDesign } from '../../src/design/read.ts'
 import { partsOf } from '../../src/stock/parts.ts'
 import { type Weight, weigh } from '../../src/stock/weight.ts'
+import { designOf } from '../support/design-of.ts'
 import { assertNear } from '../support/near.ts'
 import { templateText } from '../support/templates.ts'
 import { wholeDesign } from '../support/whole.ts'
 
 const weightOf = (text: string): Weight => {
-  const reading = readDesign(text)
-  if ('problems' in reading) throw new Error(reading.problems.map(({ message }) => message).join('\n'))
-  const solved = wholeDesign(reading.design)
-  return weigh(reading.design, solved, partsOf(reading.design, solved))
+  const design = designOf(text)
+  const solved = wholeDesign(design)
+  return weigh(design, solved, partsOf(design, solved))
 }
 
 const sum = (numbers: readonly number[]): number => numbers.reduce((all, n) => all + n, 0)

@@ -1,16 +1,14 @@
 import { expect, test } from 'vitest'
-import { readDesign } from '../../../src/design/read.ts'
 import { runOutSheet } from '../../../src/ramp/beside/run-out-sheet.ts'
 import type { Quarter } from '../../../src/ramp/ramp.ts'
 import { solveDesign } from '../../../src/ramp/solve.ts'
+import { designOf } from '../../support/design-of.ts'
 import { above, atLeast, atMost, below } from '../../support/hold.ts'
 import { assertNear } from '../../support/near.ts'
 import { templateText } from '../../support/templates.ts'
 
 const solved = (text: string) => {
-  const reading = readDesign(text)
-  if ('problems' in reading) throw new Error(reading.problems.map(({ message }) => message).join('\n'))
-  const { design } = reading
+  const design = designOf(text)
   const ramp = solveDesign(design).ramps[0] as Quarter
   return { ramp, runOut: runOutSheet(ramp, design.stock, design.units) }
 }

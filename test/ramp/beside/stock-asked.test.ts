@@ -1,12 +1,12 @@
 import { describe, expect, test } from 'vitest'
-import { readDesign } from '../../../src/design/read.ts'
 import { stockFindings } from '../../../src/ramp/beside/stock-asked.ts'
+import { designOf } from '../../support/design-of.ts'
 import { templateText } from '../../support/templates.ts'
 
 const said = (stock: string): readonly string[] => {
-  const read = readDesign(`${templateText('quarter-mm')}stock: { ${stock} }\n`)
-  if ('problems' in read) throw new Error(read.problems.map(({ message }) => message).join('\n'))
-  return stockFindings(read.design).map(({ level, message }) => `${level}: ${message}`)
+  return stockFindings(designOf(`${templateText('quarter-mm')}stock: { ${stock} }\n`)).map(
+    ({ level, message }) => `${level}: ${message}`,
+  )
 }
 
 describe('a stock that cannot well be meant', () => {

@@ -1,11 +1,11 @@
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
 import type { QuarterDesign } from '../../../src/design/design.ts'
-import { readDesign } from '../../../src/design/read.ts'
 import { carried, twinsOf } from '../../../src/ramp/beside/twins.ts'
 import { draftQuarter } from '../../../src/ramp/kinds/quarter.ts'
 import { solveQuarter } from '../../../src/ramp/kinds/quarter-findings.ts'
 import { solveDesign } from '../../../src/ramp/solve.ts'
+import { designOf } from '../../support/design-of.ts'
 import { remediesOf } from '../check/remedy.ts'
 import { anyRamp, stock } from '../ramps.ts'
 
@@ -30,9 +30,7 @@ ramps:
 `
 
 const quarters = (first: string, second: string): readonly QuarterDesign[] => {
-  const reading = readDesign(text(first, second))
-  if ('problems' in reading) throw new Error(reading.problems.map(({ message }) => message).join('\n'))
-  return reading.design.ramps.filter((ramp) => ramp.kind === 'quarter')
+  return designOf(text(first, second)).ramps.filter((ramp) => ramp.kind === 'quarter')
 }
 
 test('those that are like a ramp, or like one that is, are its twins', () => {
@@ -60,9 +58,7 @@ test.each([
 
 test('a tangent that suits the one and stops its twin is not offered', () => {
   const said = (second: string): string => {
-    const reading = readDesign(text('toe: 40', second))
-    if ('problems' in reading) throw new Error(reading.problems.map(({ message }) => message).join('\n'))
-    return solveDesign(reading.design)
+    return solveDesign(designOf(text('toe: 40', second)))
       .checks.filter(({ id, ramp }) => id === 'flat-meets' && ramp === 'first')
       .map(({ message }) => message)
       .join()

@@ -1,11 +1,9 @@
 import { expect, test } from 'vitest'
-import { readDesign } from '../../../src/design/read.ts'
 import { solveDesign } from '../../../src/ramp/solve.ts'
+import { designOf } from '../../support/design-of.ts'
 
 const checksOf = (text: string) => {
-  const reading = readDesign(text)
-  if ('problems' in reading) throw new Error(reading.problems.map(({ message }) => message).join('\n'))
-  return solveDesign(reading.design).checks
+  return solveDesign(designOf(text)).checks
 }
 const has = (text: string, id: string): boolean => checksOf(text).some((check) => check.id === id)
 const messageOf = (text: string, id: string): string =>

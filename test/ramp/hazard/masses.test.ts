@@ -1,18 +1,16 @@
 import { describe, expect, test } from 'vitest'
-import { readDesign } from '../../../src/design/read.ts'
 import { rampParts } from '../../../src/ramp/hazard/masses.ts'
 import type { SolvedQuarter } from '../../../src/ramp/ramp.ts'
 import { balancePoint } from '../../../src/stock/balance.ts'
 import { partsOf } from '../../../src/stock/parts.ts'
 import { weigh } from '../../../src/stock/weight.ts'
+import { designOf } from '../../support/design-of.ts'
 import { assertNear } from '../../support/near.ts'
 import { templateText } from '../../support/templates.ts'
 import { wholeDesign } from '../../support/whole.ts'
 
 const of = (text: string) => {
-  const reading = readDesign(text)
-  if ('problems' in reading) throw new Error(reading.problems.map(({ message }) => message).join('\n'))
-  const { design } = reading
+  const design = designOf(text)
   const solved = wholeDesign(design)
   return {
     ramp: solved.ramps[0] as SolvedQuarter,

@@ -1,15 +1,13 @@
 import { expect, test } from 'vitest'
-import { readDesign } from '../../../src/design/read.ts'
 import { ownSheets } from '../../../src/ramp/skin/own-sheets.ts'
 import { solveDesign } from '../../../src/ramp/solve.ts'
+import { designOf } from '../../support/design-of.ts'
 import { above, below } from '../../support/hold.ts'
 import { assertNear } from '../../support/near.ts'
 import { templates, templateText } from '../../support/templates.ts'
 
 const rampsOf = (text: string) => {
-  const reading = readDesign(text)
-  if ('problems' in reading) throw new Error(reading.problems.map(({ message }) => message).join('\n'))
-  return solveDesign(reading.design).ramps
+  return solveDesign(designOf(text)).ramps
 }
 
 test('each sheet told from its own edges is the layer told from its toe end and the left face, no screw lost', () => {

@@ -1,16 +1,14 @@
 import { expect, test } from 'vitest'
-import { readDesign } from '../../../src/design/read.ts'
 import { solveDesign } from '../../../src/ramp/solve.ts'
 import { layPanels } from '../../../src/stock/panel/panels.ts'
 import { partsOf } from '../../../src/stock/parts.ts'
+import { designOf } from '../../support/design-of.ts'
 import { assertNear } from '../../support/near.ts'
 import { templateText } from '../../support/templates.ts'
 
 /** The sheets of each part, and what no panel holds; `panels` as they are typed under `stock`. */
 const laid = (text: string, panels: string) => {
-  const reading = readDesign(text.replace(/^ramps:/m, `stock: { panels: [${panels}] }\nramps:`))
-  if ('problems' in reading) throw new Error(reading.problems.map(({ message }) => message).join('\n'))
-  const { design } = reading
+  const design = designOf(text.replace(/^ramps:/m, `stock: { panels: [${panels}] }\nramps:`))
   const solved = solveDesign(design)
   const lost = layPanels(design, partsOf(design, solved).sheets).flatMap((sheet) => sheet.lost)
   return { ramps: solved.ramps, checks: solved.checks, lost }

@@ -1,7 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import type { Design } from '../../../src/design/design.ts'
-import { readDesign } from '../../../src/design/read.ts'
 import { inch } from '../../../src/geometry/inch.ts'
 import { rectangle } from '../../../src/geometry/path.ts'
 import { drawDesign } from '../../../src/ramp/solve.ts'
@@ -14,13 +13,12 @@ import { blankOf } from '../../../src/stock/panel/place/shape.ts'
 import { sawPanel } from '../../../src/stock/panel/saw-order.ts'
 import { sawSheets } from '../../../src/stock/panel/sawn-panels.ts'
 import { partsOf } from '../../../src/stock/parts.ts'
+import { designOf } from '../../support/design-of.ts'
 import { assertNear } from '../../support/near.ts'
 import { templateText } from '../../support/templates.ts'
 
 const read = (name: string): Design => {
-  const reading = readDesign(templateText(name))
-  if ('problems' in reading) throw new Error(reading.problems.map(({ message }) => message).join('\n'))
-  return reading.design
+  return designOf(templateText(name))
 }
 
 const sidesOf = (name: string) => {

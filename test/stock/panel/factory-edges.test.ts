@@ -1,7 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import type { Design } from '../../../src/design/design.ts'
-import { readDesign } from '../../../src/design/read.ts'
 import { rectangle } from '../../../src/geometry/path.ts'
 import { drawDesign } from '../../../src/ramp/solve.ts'
 import { nestTrimmed } from '../../../src/stock/panel/nest.ts'
@@ -10,14 +9,13 @@ import { type LaidSheet, layPanels, pieceOf, type SheetPanels } from '../../../s
 import { sawSheets } from '../../../src/stock/panel/sawn-panels.ts'
 import { partsOf } from '../../../src/stock/parts.ts'
 import type { SheetPart } from '../../../src/stock/sheet-part.ts'
+import { designOf } from '../../support/design-of.ts'
 import { assertNear } from '../../support/near.ts'
 import { templateText } from '../../support/templates.ts'
 import { panelFaults } from './panel-faults.ts'
 
 const read = (name: string): Design => {
-  const reading = readDesign(templateText(name))
-  if ('problems' in reading) throw new Error(reading.problems.map(({ message }) => message).join('\n'))
-  return reading.design
+  return designOf(templateText(name))
 }
 
 const base = read('quarter-and-flat-mm')

@@ -1,17 +1,11 @@
 import { expect, test } from 'vitest'
 import { editDesign } from '../../../src/design/edit.ts'
-import { readDesign } from '../../../src/design/read.ts'
 import { drawDesign } from '../../../src/ramp/solve.ts'
 import { nothingKnown } from '../../../src/stock/panel/known.ts'
 import { layPanels } from '../../../src/stock/panel/panels.ts'
 import { partsOf } from '../../../src/stock/parts.ts'
+import { designOf } from '../../support/design-of.ts'
 import { templateText } from '../../support/templates.ts'
-
-const read = (text: string) => {
-  const reading = readDesign(text)
-  if ('problems' in reading) throw new Error(reading.problems.map(({ message }) => message).join('\n'))
-  return reading.design
-}
 
 test('what one layout found changes none of the next: heights, kerf and trim of three designs', () => {
   const known = nothingKnown()
@@ -33,7 +27,7 @@ test('what one layout found changes none of the next: heights, kerf and trim of 
           `ramps.${ramp}.deck`,
           deck,
         )
-        const design = read(editDesign(editDesign(text, 'stock.kerf', kerf), 'stock.trim', trim))
+        const design = designOf(editDesign(editDesign(text, 'stock.kerf', kerf), 'stock.trim', trim))
         const { sheets } = partsOf(design, drawDesign(design))
         const laid = layPanels(design, sheets, known)
         expect(laid).toEqual(layPanels(design, sheets))

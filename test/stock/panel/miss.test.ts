@@ -1,20 +1,19 @@
 import { describe, expect, test } from 'vitest'
-import { readDesign } from '../../../src/design/read.ts'
 import { missesOf } from '../../../src/stock/panel/miss.ts'
 import { layPanels } from '../../../src/stock/panel/panels.ts'
 import { partsOf } from '../../../src/stock/parts.ts'
+import { designOf } from '../../support/design-of.ts'
 import { wholeDesign } from '../../support/whole.ts'
 
 const ramp = (units: 'mm' | 'in', keys: Readonly<Record<string, string>>) => {
   const text = `title: plain\nunits: ${units}\nramps:\n  - ${Object.entries(keys)
     .map(([key, value]) => `${key}: ${value}`)
     .join('\n    ')}\n`
-  const read = readDesign(text)
-  if ('problems' in read) throw new Error(read.problems.map(({ message }) => message).join('\n'))
-  const solved = wholeDesign(read.design)
-  const sheets = layPanels(read.design, partsOf(read.design, solved).sheets)
+  const design = designOf(text)
+  const solved = wholeDesign(design)
+  const sheets = layPanels(design, partsOf(design, solved).sheets)
   const sides = sheets.find(({ parts }) => parts.some(({ part }) => part === 'side'))!
-  return { misses: missesOf(read.design, solved, sides), panels: sides.panels.length }
+  return { misses: missesOf(design, solved, sides), panels: sides.panels.length }
 }
 
 const tall = {

@@ -1,6 +1,4 @@
 import { describe, expect, test } from 'vitest'
-import type { Design } from '../../../src/design/design.ts'
-import { readDesign } from '../../../src/design/read.ts'
 import { rectangle } from '../../../src/geometry/path.ts'
 import { drawDesign } from '../../../src/ramp/solve.ts'
 import { nest } from '../../../src/stock/panel/nest.ts'
@@ -8,16 +6,11 @@ import type { PanelKind } from '../../../src/stock/panel/pack.ts'
 import { layPanels } from '../../../src/stock/panel/panels.ts'
 import { blankOf } from '../../../src/stock/panel/place/shape.ts'
 import { partsOf } from '../../../src/stock/parts.ts'
-
-const read = (text: string): Design => {
-  const reading = readDesign(text)
-  if ('problems' in reading) throw new Error(reading.problems.map(({ message }) => message).join('\n'))
-  return reading.design
-}
+import { designOf } from '../../support/design-of.ts'
 
 /** `18 plywood` to the number of its panels. */
 const counts = (text: string): Readonly<Record<string, number>> => {
-  const design = read(text)
+  const design = designOf(text)
   const solved = drawDesign(design)
   const sheets = layPanels(design, partsOf(design, solved).sheets)
   return Object.fromEntries(
@@ -83,7 +76,7 @@ ramps:
 
   test('a side as long as its panel keeps the ends of that, and a longer one is sawn in pieces; the same twice', () => {
     const long = (length: number) => {
-      const design = read(`title: long
+      const design = designOf(`title: long
 units: mm
 ramps:
   - width: 1216
@@ -122,7 +115,7 @@ ramps:
     skin: [9 plywood]
 `
     const overs = (text: string): readonly boolean[] => {
-      const design = read(text)
+      const design = designOf(text)
       const [sides] = layPanels(design, partsOf(design, drawDesign(design)).sheets)
       return sides!.panels.flatMap(({ pieces }) => pieces.map(({ over }) => over))
     }

@@ -1,11 +1,11 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import type { Design, QuarterDesign } from '../../../src/design/design.ts'
-import { readDesign } from '../../../src/design/read.ts'
 import { drawDesign } from '../../../src/ramp/solve.ts'
 import { layPanels } from '../../../src/stock/panel/panels.ts'
 import { partsOf } from '../../../src/stock/parts.ts'
 import { job } from '../../ramp/framed.ts'
+import { designOf } from '../../support/design-of.ts'
 import { templates, templateText } from '../../support/templates.ts'
 import { panelFaults } from './panel-faults.ts'
 
@@ -14,13 +14,7 @@ const laid = (design: Design) => {
   return { sheets: layPanels(design, sheets), parts: sheets, design }
 }
 
-const read = (text: string): Design => {
-  const reading = readDesign(text)
-  if ('problems' in reading) throw new Error(reading.problems.map(({ message }) => message).join('\n'))
-  return reading.design
-}
-
-const base = read(templateText('quarter-mm'))
+const base = designOf(templateText('quarter-mm'))
 
 /** A pair of a ramp and a twin now and then, on panels of any size, with any saw. */
 const generated: fc.Arbitrary<Design> = fc
@@ -72,7 +66,7 @@ describe('panels', () => {
   test('of every template hold every piece once, a kerf apart, inside the trim, along the grain, where its numbers lead', () => {
     let couples = 0
     for (const name of templates) {
-      const { sheets, parts, design } = laid(read(templateText(name)))
+      const { sheets, parts, design } = laid(designOf(templateText(name)))
       const found = panelFaults(sheets, parts, design)
       expect(found.faults).toEqual([])
       couples += found.couples
@@ -83,7 +77,7 @@ describe('panels', () => {
   test('of every template have each corner on whole steps of a tape: from one end of a side to the other it is as long as it is said to be', () => {
     let [sides, found] = [0, 0]
     for (const name of templates) {
-      const design = read(templateText(name))
+      const design = designOf(templateText(name))
       // what a rule has, and what a figure shows
       const [step, shown] = design.units === 'mm' ? [1, 1] : [25.4 / 16, 25.4 / 32]
       const told = (mm: number): number => Math.round(mm / shown)

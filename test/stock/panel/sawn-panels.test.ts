@@ -1,18 +1,16 @@
 import { describe, expect, test } from 'vitest'
 import type { Design } from '../../../src/design/design.ts'
-import { readDesign } from '../../../src/design/read.ts'
 import { inch } from '../../../src/geometry/inch.ts'
 import { drawDesign } from '../../../src/ramp/solve.ts'
 import { layPanels } from '../../../src/stock/panel/panels.ts'
 import { sawSheets } from '../../../src/stock/panel/sawn-panels.ts'
 import { partsOf } from '../../../src/stock/parts.ts'
+import { designOf } from '../../support/design-of.ts'
 import { templateText } from '../../support/templates.ts'
 import { sawnBy } from './sawn-by.ts'
 
 const read = (name: string): Design => {
-  const reading = readDesign(templateText(name))
-  if ('problems' in reading) throw new Error(reading.problems.map(({ message }) => message).join('\n'))
-  return reading.design
+  return designOf(templateText(name))
 }
 
 /** Tenths of a mm from 1.6 to 4, and 64ths of an inch from 1/16 to 5/32; the whole ones have no rounding. */
