@@ -15,7 +15,7 @@ export const packingLines = ({ ramps, checks }: WholeDesign): readonly ListLine[
           what: 'offcuts of timber, packing under the pipe',
           count,
           unit: 'piece',
-          note: 'one for each screw: see Coping',
+          note: 'one under each of its screws',
           priced: null,
         },
       ]
