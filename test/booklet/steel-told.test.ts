@@ -92,6 +92,15 @@ describe('a layer of steel', () => {
   })
 })
 
+test('paint is for hidden edges of wood alone', () => {
+  const sealed = (text: string): string => /Seal now[^.]*\./.exec(bookletSaid(text, ['cutting']))![0]
+  expect(sealed(wooden)).toContain('both ends of each layer of skin and the front edge of the deck board')
+  const both = sealed(steelTop.replace('15 plywood', '3 steel'))
+  expect(both).toContain('both ends of each wooden layer of skin')
+  expect(both).not.toContain('deck board')
+  expect(sealed(steelTop.replace('9 plywood, 9 plywood, 1.5 steel', '1.5 steel'))).not.toContain('skin')
+})
+
 test('one of the run-out besides is named with it', () => {
   const both = steelTop.replace('deck-board:', 'run-out: { sheet: 1.5 steel }\n    deck-board:')
   expect(listed(both)).toContain('metal bit 5 mm, centre punch: holes of the skin and the run-out')

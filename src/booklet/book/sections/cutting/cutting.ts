@@ -5,8 +5,10 @@ import { numberList, wordList } from '../../../../length/word-list.ts'
 import { runOutPieces, runOutSizes } from '../../../../ramp/beside/run-out-sheet.ts'
 import type { Pipe } from '../../../../ramp/frame/pipe.ts'
 import type { SolvedQuarter, SolvedRamp } from '../../../../ramp/ramp.ts'
+import type { Layer } from '../../../../ramp/skin/layer.ts'
 import type { Panel } from '../../../../stock/panel/panels.ts'
 import { isSide } from '../../../../stock/sheet-part.ts'
+import { type SteelUse, steelUses } from '../../../../stock/steel-uses.ts'
 import { stopBlockView } from '../../../views/acts/tool-views.ts'
 import { type Act, actBlocks, shown, told } from '../../act.ts'
 import { caution, check, head, step, together } from '../../block.ts'
@@ -174,12 +176,18 @@ const gripSteps = ({ stock, several, solved: { ramps } }: Book): readonly string
 
 /** Edges that no brush reaches once the ramp stands, each sealed before it is covered. */
 const hiddenEdges = ({ solved: { ramps }, piped }: Book): readonly string[] => {
-  const decked = curvedOf(ramps).some(({ deckBoard }) => deckBoard)
+  const steel = steelUses(ramps)
+  const ofWood = (use: SteelUse): string => (steel.includes(use) ? 'wooden ' : '')
+  const isWood = ({ sheet }: Pick<Layer, 'sheet'>): boolean => sheet.material !== 'steel'
   return [
     'the ends of the timbers',
     `all edges of the sides${piped ? ' with their notches' : ''}`,
-    ...(ramps.some(hasSkin) ? ['both ends of each layer of skin'] : []),
-    ...(decked ? ['the front edge of the deck board'] : []),
+    ...(ramps.some((ramp) => hasSkin(ramp) && ramp.skin.some(isWood))
+      ? [`both ends of each ${ofWood('skin')}layer of skin`]
+      : []),
+    ...(curvedOf(ramps).some(({ deckBoard }) => deckBoard && isWood(deckBoard))
+      ? [`the front edge of the ${ofWood('deck board')}deck board`]
+      : []),
     ...(meetingSheets(ramps) ? ['the edges where sheets meet'] : []),
   ]
 }
