@@ -1,6 +1,7 @@
 import { isRefusal, type Refusal } from '../job/refusal.ts'
 import { Failure } from './failure.ts'
 import { showBriefly } from './words/show-checks.ts'
+import { typedName } from './words/typed-name.ts'
 
 /** What a refusal is about: the design file, how many ramps it has, and what would be done with its curve. */
 export interface Subject {
@@ -28,7 +29,7 @@ const failureOf = (refusal: Refusal, subject?: Subject): Failure => {
         1,
         [
           ...showBriefly(refusal.checks, subject?.several ?? false, subject?.file ?? 'DESIGN'),
-          'nothing written; `traceply figures` shows what is solved',
+          `nothing written; \`traceply figures ${typedName(subject?.file ?? 'DESIGN')}\` shows what is solved`,
         ].join('\n'),
       )
     case 'no-curve':

@@ -157,7 +157,7 @@ const profileWarnings = (profile: Profile, { paper, margins }: Sheet, units: Uni
         ]),
     ...small.map(
       (side) =>
-        `the ${side} margin of ${showLength(margins[side], units, { unit: true, decimals: 1 })} is less than printer ${profile.name} prints (${showLength(least![side], units, { unit: true, decimals: 1 })}); raise --margin`,
+        `the ${side} margin of ${showLength(margins[side], units, { unit: true, decimals: 1 })} is less than printer ${profile.name} prints (${showLength(least![side], units, { unit: true, decimals: 1 })}); give it a wider margin`,
     ),
   ]
 }

@@ -113,13 +113,13 @@ const marginWarnings = (
   if (!least) {
     const list = sides.map((side) => `${(before[side] - left[side]).toFixed(1)} mm into the ${side} margin`)
     return [
-      `corrected for ${name} the pages reach ${list.join(', ')}: look whether all of their edges are printed; if not, plot the whole set with --printer ${name}`,
+      `corrected for ${name} the pages reach ${list.join(', ')}: look whether all of their edges are printed; if not, plot the whole set anew, corrected for ${name}`,
     ]
   }
   const list = sides.map(
     (side) => `${left[side].toFixed(1)} mm from the ${side} edge, where it prints from ${least[side]} mm`,
   )
   return [
-    `corrected for ${name} the pages begin ${list.join(', ')}: it cuts lines off; plot the whole set with --printer ${name}`,
+    `corrected for ${name} the pages begin ${list.join(', ')}: it cuts lines off; plot the whole set anew, corrected for ${name}`,
   ]
 }

@@ -73,14 +73,14 @@ export interface Reach {
   readonly rows: Laid['rows']
 }
 
-/** The way on pages that lie so, from a place to one that is dx, dy from it. */
+/** On pages that lie so, from a place to one that is dx, dy from it. */
 export const wayOn = ({ rows, angle }: Laid, dx: number, dy: number): Reach => ({
   along: Math.abs(dx * Math.cos(angle) + dy * Math.sin(angle)),
   off: Math.abs(dy * Math.cos(angle) - dx * Math.sin(angle)),
   rows,
 })
 
-/** How far the end of a way may lie off when the printer is corrected but known this well; mm. */
+/** How far a place so far from another may lie off when the printer is corrected but known this well; mm. */
 export const leftOver = (
   { along, off, rows }: Reach,
   { likely, worst }: { readonly likely: Uncertainty; readonly worst: Uncertainty },

@@ -81,7 +81,7 @@ const nth = (pages: readonly PlanPage[], number: number): readonly PlanPage[] =>
   pages.slice(number - 1, number)
 
 /** A page of several parts is one of each kind that it holds. */
-const holdsKind = ({ kind, holds, places }: PlanPage, wanted: PageKind): boolean =>
+export const holdsKind = ({ kind, holds, places }: PlanPage, wanted: PageKind): boolean =>
   kind === wanted || (kind === 'parts' && (holds?.includes(wanted) ?? named(places, wanted)))
 
 /** Plans did not always say what such a page holds: then the names of its patterns do. */

@@ -78,15 +78,8 @@ const behind = ({ studs, splices }: SolvedRamp, below: number): readonly Box[] =
 
 /** The same as seen from either end of a flat. */
 const behindEnds = (flat: Flat, below: number): readonly Box[] => {
-  const near = [...behind(flat, below)].sort((a, b) => a.x0 - b.x0)
-  const far = near
-    .map((box) => ({ ...box, x0: flat.length - box.x1, x1: flat.length - box.x0 }))
-    .sort((a, b) => a.x0 - b.x0)
-  return near.map((box, i) => ({
-    ...box,
-    x0: Math.min(box.x0, far[i]!.x0),
-    x1: Math.max(box.x1, far[i]!.x1),
-  }))
+  const near = behind(flat, below)
+  return [...near, ...near.map((box) => ({ ...box, x0: flat.length - box.x1, x1: flat.length - box.x0 }))]
 }
 
 /** Null where no place is left for its bolts. */

@@ -1,5 +1,8 @@
 import type { RampDesign, Sheet } from '../design/design.ts'
 
+/** Sheet steel is not sawn, drilled, rounded or sealed as wood is. */
+export const isSteel = ({ material }: Sheet): boolean => material === 'steel'
+
 export type SteelUse = 'skin' | 'deck board' | 'run-out'
 
 /** What of these ramps is sheet steel: sawn with a metal blade, drilled with a metal bit, its edges filed. */
@@ -12,6 +15,6 @@ export const steelUses = (ramps: readonly { readonly design: RampDesign }[]): re
     ],
   )
   return (['skin', 'deck board', 'run-out'] as const).filter((use) =>
-    sheets.some(([of, { material }]) => of === use && material === 'steel'),
+    sheets.some(([of, sheet]) => of === use && isSteel(sheet)),
   )
 }

@@ -109,6 +109,7 @@ export const App = ({ start, before: whole, startLay, given, askings }: AppProps
   const paper = view.said.get('paper') ?? view.good?.design.paper ?? ''
   const count = counts.answer?.counts[counts.answer.cover]
   const planned = plan.old ? null : (plan.answer?.plan ?? null)
+  const refused = counts.refused ?? plan.refused
   const doubts = plan.old ? noDoubts : (plan.answer?.warnings ?? noDoubts)
   const leaf = useLeaf(planned?.pages.length ?? null)
   return (
@@ -167,7 +168,7 @@ export const App = ({ start, before: whole, startLay, given, askings }: AppProps
             view={view}
             lay={lay}
             stopped={stopped}
-            refused={counts.refused ?? plan.refused}
+            refused={refused}
             watched={watched.length > 0}
             offered={watched.some(({ offers }) => offers.length > 0)}
             hurts={found.some(hurts)}
@@ -195,7 +196,7 @@ export const App = ({ start, before: whole, startLay, given, askings }: AppProps
               </Part>
               <RampParts view={view} ramp={ramp} actions={actions} />
               <Ramps view={view} ramp={ramp} setRamp={setRamp} actions={actions} />
-              <Part name="paper" line={paperLine(paper, count, counts.refused)} old={counts.old && drawable}>
+              <Part name="paper" line={paperLine(paper, count, refused)} old={counts.old && drawable}>
                 <Paper
                   view={view}
                   actions={actions}

@@ -3,20 +3,9 @@ import { buyJob } from '../../src/job/buy.ts'
 import { isRefusal } from '../../src/job/refusal.ts'
 import { designOf } from '../support/design-of.ts'
 import { templateText } from '../support/templates.ts'
-import { bookletSaid, cutsSaid } from './said.ts'
+import { bookletSaid, cutsSaid, flatAlone } from './said.ts'
 
-const flat = `title: A flat alone
-units: mm
-ramps:
-  - name: flat
-    kind: flat
-    width: 1800
-    length: 2400
-    height: { surface: 140 }
-    sides: { thickness: 18, count: 3 }
-    studs: { section: 45 x 95, every: 250 }
-    skin: [12 plywood, 6 hardboard]
-`
+const flat = flatAlone(2400)
 
 const listed = (text: string): string => {
   const buy = buyJob(designOf(text))

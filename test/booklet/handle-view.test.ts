@@ -1,22 +1,20 @@
 import { expect, test } from 'vitest'
 import { handleView } from '../../src/booklet/views/acts/act-views.ts'
 import { curvedOf } from '../../src/design/kind-traits.ts'
-import { readDesign } from '../../src/design/read.ts'
 import { pathSegments } from '../../src/geometry/path.ts'
 import type { Point } from '../../src/geometry/point.ts'
 import { solveDesign } from '../../src/ramp/solve.ts'
 import { balancePoint } from '../../src/stock/balance.ts'
 import { handlePlace } from '../../src/stock/handle.ts'
 import type { Moving } from '../../src/stock/moving.ts'
+import { designOf } from '../support/design-of.ts'
 import { templateText } from '../support/templates.ts'
 
 const ratio = 0.06
 
 /** The drawing of a handle on a template's side with so long a deck. */
 const drawnOf = (deck: number) => {
-  const reading = readDesign(templateText('quarter-mm').replace('deck: 500', `deck: ${deck}`))
-  if ('problems' in reading) throw new Error('a design with problems')
-  const solved = solveDesign(reading.design)
+  const solved = solveDesign(designOf(templateText('quarter-mm').replace('deck: 500', `deck: ${deck}`)))
   if (solved.stopped) throw new Error('a design that stops')
   const [ramp] = curvedOf(solved.ramps)
   const moving = { handle: handlePlace(ramp!, balancePoint(ramp!)), grip: 'handle' } as Moving

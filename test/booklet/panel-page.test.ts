@@ -12,7 +12,9 @@ import { usualLaying } from '../../src/job/laying.ts'
 import { isRefusal } from '../../src/job/refusal.ts'
 import { showLength } from '../../src/length.ts'
 import { sheetWindow } from '../../src/page/sheet/sheet.ts'
+import { designOf } from '../support/design-of.ts'
 import { templates, templateText } from '../support/templates.ts'
+import { flatAlone } from './said.ts'
 
 const wordsIn = (drawing: Drawing): readonly string[] =>
   drawing.flatMap((mark) =>
@@ -95,21 +97,7 @@ test.each(templates.flatMap((name) => (['letter', 'a4'] as const).map((paper) =>
 )
 
 test('narrow pieces side by side are drawn large enough for their marks, in a drawing that is higher by two centimetres at most', () => {
-  const reading = readDesign(`title: A flat alone
-units: mm
-ramps:
-  - name: flat
-    kind: flat
-    width: 1800
-    length: 3000
-    height: { surface: 140 }
-    sides: { thickness: 18, count: 3 }
-    studs: { section: 45 x 95, every: 250 }
-    skin: [12 plywood, 6 hardboard]
-    fasten: between
-`)
-  if ('problems' in reading) throw new Error('no design')
-  const job = cutsJob(reading.design)
+  const job = cutsJob(designOf(flatAlone(3000, '    fasten: between\n')))
   if (isRefusal(job)) throw new Error('refused')
   const [panel] = job.sheets.flatMap(({ panels: own }) => own)
   const marks = panel!.pieces.map(markWords)

@@ -41,3 +41,17 @@ export const cutsSaid = (text: string): string => {
   if (isRefusal(job)) throw new Error(JSON.stringify(job))
   return cutsText(design, job.sheets, job.boards).replace(/\s+/g, ' ')
 }
+
+/** A flat alone, its sheets screwed on studs, or as what is said more has it. */
+export const flatAlone = (length: number, more = ''): string => `title: A flat alone
+units: mm
+ramps:
+  - name: flat
+    kind: flat
+    width: 1800
+    length: ${length}
+    height: { surface: 140 }
+    sides: { thickness: 18, count: 3 }
+    studs: { section: 45 x 95, every: 250 }
+    skin: [12 plywood, 6 hardboard]
+${more}`

@@ -1,21 +1,9 @@
 import { describe, expect, test } from 'vitest'
 import { templateText } from '../support/templates.ts'
-import { bookletSaid } from './said.ts'
+import { bookletSaid, flatAlone } from './said.ts'
 
 /** Sheets meet between studs of the layer below: no row stands at a seam of the top sheet. */
-const flat = `title: A flat alone
-units: mm
-ramps:
-  - name: flat
-    kind: flat
-    width: 1800
-    length: 3000
-    height: { surface: 140 }
-    sides: { thickness: 18, count: 3 }
-    studs: { section: 45 x 95, every: 250 }
-    skin: [12 plywood, 6 hardboard]
-    fasten: between
-`
+const flat = flatAlone(3000, '    fasten: between\n')
 const quarter = templateText('quarter-mm').replace(/^ {4}deck-board: .*$/m, '$&\n    fasten: between')
 
 const topOf = (text: string): string => bookletSaid(text, ['skin']).split('the top sheet')[1]!

@@ -304,7 +304,7 @@ describe('what is to watch:', () => {
     const path = await plot('quarter-mm', '--paper', 'a4', '--cover', 'line')
     // printed 148.5 for 150, so written 150 / 148.5 as wide: half of 190 mm grows by 95 · (150 / 148.5 − 1) = 0.96
     expect(await said(path, '2', ...printer('wide'))).toBe(
-      'watch corrected for wide the pages reach 1.0 mm into the right margin, 1.0 mm into the left margin: look whether all of their edges are printed; if not, plot the whole set with --printer wide\n',
+      'watch corrected for wide the pages reach 1.0 mm into the right margin, 1.0 mm into the left margin: look whether all of their edges are printed; if not, plot the whole set anew, corrected for wide\n',
     )
     expect(await said(path, '2', ...printer('large'))).toBe('')
   })
@@ -315,7 +315,7 @@ describe('what is to watch:', () => {
     // 95 mm from the middle become 95.96: 9.04 of 105 are left; up and down 10 as before
     expect(await said(path, '2', ...printer('near'))).toBe('')
     expect(await said(path, '2', ...printer('far'))).toBe(
-      'watch corrected for far the pages begin 9.0 mm from the right edge, where it prints from 9.5 mm, 10.0 mm from the bottom edge, where it prints from 14 mm: it cuts lines off; plot the whole set with --printer far\n',
+      'watch corrected for far the pages begin 9.0 mm from the right edge, where it prints from 9.5 mm, 10.0 mm from the bottom edge, where it prints from 14 mm: it cuts lines off; plot the whole set anew, corrected for far\n',
     )
   })
 

@@ -89,7 +89,9 @@ describe('briefly', () => {
         expect([said.exit, said.out]).toEqual([1, ''])
         expect(said.err).toMatch(/^STOP /)
         expect(said.err).not.toMatch(/^(note|watch|\d+ notes?)/m)
-        expect(said.err.endsWith('nothing written; `traceply figures` shows what is solved\n')).toBe(true)
+        expect(said.err.endsWith(`nothing written; \`traceply figures ${bad}\` shows what is solved\n`)).toBe(
+          true,
+        )
         expect((await traceply('figures', bad)).out).toMatch(/^note /m)
       } finally {
         rmSync(folder, { recursive: true })

@@ -5,6 +5,7 @@ import { showLength } from '../../length.ts'
 import { sheetWords } from '../../ramp/check/sheet-words.ts'
 import type { Panel, PanelPiece } from '../../stock/panel/panels.ts'
 import { sizeWords } from '../../stock/panel/sheet-words.ts'
+import { isSteel } from '../../stock/steel-uses.ts'
 import { cutRows } from './cut-rows.ts'
 import { sawingPractice } from './side-edges.ts'
 
@@ -56,9 +57,9 @@ export const drawnNotes = (stock: Stock, units: Units, curved: boolean): readonl
  * Which face of a panel lies up while it is marked and sawn; null where both are alike. A saw in the hand tears the upper face: the
  * better one lies down where nothing is traced.
  */
-export const upFace = ({ sheet: { material }, pieces }: Panel): string | null => {
-  if (material === 'steel') return null
-  if (material === 'hardboard') return 'smooth face UP'
+export const upFace = ({ sheet, pieces }: Panel): string | null => {
+  if (isSteel(sheet)) return null
+  if (sheet.material === 'hardboard') return 'smooth face UP'
   return pieces.some(({ second }) => second !== null) ? 'better face UP' : 'better face DOWN'
 }
 
@@ -81,8 +82,8 @@ const faceNote = (pieces: readonly PanelPiece[]): string | null => {
 }
 
 /** Its rules are not those of wood. */
-const steelNote = ({ sheet: { material } }: Panel): string | null =>
-  material === 'steel'
+const steelNote = ({ sheet }: Panel): string | null =>
+  isSteel(sheet)
     ? 'Steel: no circular saw. Metal shears on the line itself, which take nothing, or a jigsaw with a metal blade on the side that is named; gloves on and all of it clamped down; file every edge. Many who sell it shear it to size.'
     : null
 

@@ -4,6 +4,9 @@ import type { Point } from '../../geometry/point.ts'
 import { lineWords } from '../../length/words.ts'
 import { letters } from '../../pattern/pens.ts'
 
+/** Of a row's size, for each of two lines between its lines. */
+const highNote = 0.61
+
 /** What a mark is, set right over the row's line; where one line would be too small to read, on two in the middle of the row. */
 export const rowNote = (end: Point, words: string, room: number, usual: number, rowSize: number): Drawing => {
   if (words === '') return []
@@ -27,5 +30,3 @@ export const rowNote = (end: Point, words: string, room: number, usual: number, 
     }),
   )
 }
-/** Of a row's size, for each of two lines between its lines. */
-const highNote = 0.61

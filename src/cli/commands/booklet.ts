@@ -2,6 +2,7 @@ import { sectionNames } from '../../booklet/book/booklet.ts'
 import type { BookPage } from '../../booklet/book/pages.ts'
 import { bookletInput, bookletJob } from '../../job/booklet.ts'
 import { readLaying } from '../../job/laying-words.ts'
+import { countWords } from '../../length/count-words.ts'
 import { nearWord } from '../../length/near.ts'
 import { quote } from '../../length/quote.ts'
 import { command, type Given } from '../command.ts'
@@ -81,7 +82,7 @@ const booklet = async (file: string, options: Given<typeof rows>, shell: Shell):
   const { bytes, warnings } = await pdfOf(bookletInput(design, job, laying.sheet))
   out.write(bytes)
   const { name } = laying.sheet.paper
-  out.say(`${out.name}: ${pages.length} ${pages.length === 1 ? 'page' : 'pages'} on ${name}.\n${list(pages)}`)
+  out.say(`${out.name}: ${countWords(pages.length, 'page')} on ${name}.\n${list(pages)}`)
   tellBriefly(shell, { checks: solved.checks, several, file, lost: [...laying.warnings, ...warnings], notes })
   return 0
 }

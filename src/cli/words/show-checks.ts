@@ -1,3 +1,4 @@
+import { countWords } from '../../length/count-words.ts'
 import { alikeChecks } from '../../ramp/check/alike.ts'
 import { type Check, hasStop, levelWords } from '../../ramp/check/check.ts'
 import type { Shell } from '../shell.ts'
@@ -22,7 +23,7 @@ export const showBriefly = (checks: readonly Check[], several: boolean, file: st
     )
   if (hasStop(checks)) return of('stop')
   const notes = of('note').length
-  const counted = `${notes === 1 ? '1 note' : `${notes} notes`}: \`traceply figures ${typedName(file)}\` shows ${notes === 1 ? 'it' : 'them'}, and looks for what a small change would save`
+  const counted = `${countWords(notes, 'note')}: \`traceply figures ${typedName(file)}\` shows ${notes === 1 ? 'it' : 'them'}, and looks for what a small change would save`
   return [...of('warn'), ...(notes > 0 ? [counted] : [])]
 }
 

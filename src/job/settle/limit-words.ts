@@ -1,4 +1,5 @@
 import type { Asks } from '../../design/asks.ts'
+import { countWords } from '../../length/count-words.ts'
 import { showDegrees } from '../../length/show-angle.ts'
 import { showLength, type Units } from '../../length.ts'
 import type { LimitName, Measures } from './judge.ts'
@@ -11,9 +12,9 @@ export const limitWords = (name: LimitName, { limits }: Asks, units: Units): str
     case 'lip':
       return `lip ${limits.lip![0]}..${limits.lip![1]}°`
     case 'panels':
-      return limits.panels === 1 ? '1 panel' : `${limits.panels} panels`
+      return countWords(limits.panels!, 'panel')
     case 'paper':
-      return limits.paper === 1 ? '1 page' : `${limits.paper} pages`
+      return countWords(limits.paper!, 'page')
     default:
       return name satisfies never
   }

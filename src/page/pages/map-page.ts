@@ -39,7 +39,8 @@ export const mapPages = (window: Box, facts: MapFacts): readonly (() => Drawing)
   if (needed <= tries.at(-1)!.least) return [() => drawn(window, facts, fitted(window, facts, 'all', 0))]
   const found = fitted(window, facts, 'all', 0)
   if (found.fits && found.left >= needed) return [() => drawn(window, facts, found)]
-  return [() => drawn(window, facts, fitted(window, facts, 'steps', needed)), () => tablesPage(window, facts)]
+  const steps = fitted(window, facts, 'steps', needed)
+  return [() => drawn(window, facts, steps), () => tablesPage(window, facts, steps.size)]
 }
 
 const scaleIn = ({ x0, x1 }: Box): number => Math.min(2, Math.max(1, (x1 - x0) / nominal))
@@ -107,8 +108,8 @@ const drawn = (window: Box, facts: MapFacts, { size, least, left, above, below, 
   ]
 }
 
-const tablesPage = (window: Box, facts: MapFacts): Drawing => {
-  const { size } = fitted(window, facts, 'steps', 0)
+/** In letters as high as those of the first page, where all find room. */
+const tablesPage = (window: Box, facts: MapFacts, size: number): Drawing => {
   const scale = scaleIn(window)
   const width = (window.x1 - window.x0) / scale
   const { above, below } = hungWords(mapWords(facts), facts, size, width, 'tables')

@@ -13,6 +13,7 @@ import { grips, handleHoles, handleWords } from '../handle.ts'
 import type { JointPlate } from '../joint-plate.ts'
 import type { Moving } from '../moving.ts'
 import { bySize, type RampScrews } from '../screws.ts'
+import { isSteel } from '../steel-uses.ts'
 import { type SectionPlan, sectionWords, squared } from '../timber/boards.ts'
 import { jointLines } from './joint-lines.ts'
 import type { ListLine } from './line.ts'
@@ -83,12 +84,11 @@ const panelLines = ({ units }: Design, { panels }: Bought): readonly ListLine[] 
     what: `${own.name}, ${showLength(own.size[0], units)} × ${rounded(own.size[1], units)}`,
     count: own.count,
     unit: 'panel',
-    note:
-      own.sheet.material === 'steel'
-        ? steelNote(own, units)
-        : own.backs.length > 0
-          ? `${own.count > 1 ? 'one ' : ''}good on both faces: for ${wordList(own.backs)}`
-          : '',
+    note: isSteel(own.sheet)
+      ? steelNote(own, units)
+      : own.backs.length > 0
+        ? `${own.count > 1 ? 'one ' : ''}good on both faces: for ${wordList(own.backs)}`
+        : '',
     priced: { kind: 'sheet', sheet: own.sheet },
   }))
 

@@ -1,4 +1,4 @@
-import { type Check, levelWords, type Problem, type Typing } from '../../index.ts'
+import { type Check, countWords, levelWords, type Problem, type Typing } from '../../index.ts'
 import { hasField } from '../fields/key-parts.tsx'
 import { Meant } from '../fields/meant.tsx'
 import { kept } from '../kept.ts'
@@ -108,7 +108,7 @@ export const Checks = kept(({ view, ramp, heard, after, take, mend, point, goTo 
       {notes.length > 0 && (
         <details>
           <summary>
-            <b>{notes.length === 1 ? '1 note' : `${notes.length} notes`}</b> <span>good to know</span>
+            <b>{countWords(notes.length, 'note')}</b> <span>good to know</span>
           </summary>
           <ul>{notes.map(row)}</ul>
         </details>

@@ -1,5 +1,5 @@
 import { Fragment } from 'preact'
-import { isCurved } from '../../index.ts'
+import { countWords, isCurved } from '../../index.ts'
 import { kept } from '../kept.ts'
 import { download } from '../state/download.ts'
 import { linkTo } from '../state/link.ts'
@@ -153,7 +153,7 @@ export const Save = kept(({ view, lay, stopped, hurts, busy, count, save, say }:
           <div class="row">
             <span>
               {nth === 0 ? <b>{words}</b> : words}
-              {nth === 0 && count !== null ? `, ${count} pages` : ''} <small>{use}</small>
+              {nth === 0 && count !== null ? `, ${countWords(count, 'page')}` : ''} <small>{use}</small>
             </span>
             <span class="formats">
               {formatsOf[thing].map((format, i) => (

@@ -111,6 +111,9 @@ export const keptPrinters = (): Printers => {
   }
 }
 
+/** No printer's file has more letters. */
+export const mostProfile = 100_000
+
 /** Beside those that another tab kept meanwhile. */
 export const keepPrinter = (name: string, file: string): boolean =>
   write('localStorage', printersKey, JSON.stringify({ ...keptPrinters(), [name]: file }))
@@ -125,5 +128,6 @@ export const keepOpened = (profile: Profile): string | null => {
 }
 
 /** The printer that the next tab begins with; null for none. */
-export const keepLastPrinter = (file: string | null): boolean =>
+export const keepLastPrinter = (file: string | null): void => {
   write('localStorage', lastPrinterKey, file ?? '')
+}

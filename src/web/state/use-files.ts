@@ -2,7 +2,7 @@ import { useCallback, useState } from 'preact/hooks'
 import { mostSetBytes, readProfile } from '../../index.ts'
 import type { Asking } from '../worker/ask.ts'
 import type { Answer } from '../worker/messages.ts'
-import { keepOpened } from './keep.ts'
+import { keepOpened, mostProfile } from './keep.ts'
 
 /** No design comes near; of what is longer so much is read, so that its reader says what it is. */
 const mostText = 8_000_000
@@ -30,9 +30,6 @@ const textOf = (bytes: ArrayBuffer, cut: boolean): string | null => {
     return null
   }
 }
-
-/** letters; no printer's file is longer */
-const mostProfile = 100_000
 
 /** A file that is opened or dropped: a set is told by its first letters, a printer's file by its figures, all else is read as a design. */
 export const useFiles = (

@@ -1,7 +1,7 @@
 import { useState } from 'preact/hooks'
 import { gaugeJob, isRefusal, type PaperName, type Profile, readProfile, writeProfile } from '../../index.ts'
 import type { Lay } from '../worker/messages.ts'
-import { keepPrinter, keptPrinters } from './keep.ts'
+import { keepPrinter, keptPrinters, mostProfile } from './keep.ts'
 
 /** Without these a printer is not known: how each is asked for. */
 const wanted: readonly (readonly [key: string, words: string])[] = [
@@ -80,7 +80,7 @@ export const usePrinter = (lay: Lay, setLay: (lay: Lay) => void, paper: PaperNam
   }
   const read = async (file: File | undefined): Promise<void> => {
     if (file === undefined) return
-    const found = readProfile(await file.slice(0, 100_000).text())
+    const found = readProfile(await file.slice(0, mostProfile).text())
     if ('error' in found) setWords(found.error)
     else offer(found)
   }

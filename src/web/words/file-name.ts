@@ -7,6 +7,6 @@ export const fileName = (title: string): string =>
     .toLowerCase()
     .slice(0, 60) || 'ramp'
 
-/** Pages of a set once more are called after its file, as the command calls them. */
+/** Pages of a set once more are called after its file and the pages. */
 export const reprintName = (set: string, pages: readonly string[]): string =>
   `${[set.replace(/\.[^.]*$/, ''), ...pages.map((page) => page.replace(/[^\p{L}\p{N}]/gu, ''))].join('-')}.pdf`

@@ -1,6 +1,7 @@
 import {
   covers,
   editDesign,
+  holdsKind,
   isRefusal,
   type LayingWords,
   type PlanPage,
@@ -16,9 +17,6 @@ export interface LaidAs {
   readonly words: LayingWords
 }
 
-const holds = ({ kind, holds: own = [] }: PlanPage, wanted: PlanPage['kind']): boolean =>
-  kind === wanted || own.includes(wanted)
-
 /** What is not as usual is said; the paper stands in the design, as it does here. */
 export const laidAs = (plan: SetPlan & { readonly cover?: unknown }, text: string): LaidAs => {
   const reading = readDesign(text)
@@ -31,7 +29,7 @@ export const laidAs = (plan: SetPlan & { readonly cover?: unknown }, text: strin
   const own = usual.sheet.margins
   const asUsual = own.top === top && own.right === right && own.bottom === bottom && own.left === left
   const cover = covers.find((name) => name === plan.cover)
-  const has = (kind: PlanPage['kind']): boolean => plan.pages.some((page) => holds(page, kind))
+  const has = (kind: PlanPage['kind']): boolean => plan.pages.some((page) => holdsKind(page, kind))
   return {
     design: reading.design.paper === paper ? text : editDesign(text, 'paper', paper),
     words: {

@@ -73,9 +73,10 @@ export const warningsOf = ({ lay, design }: Source, set: ReturnType<typeof setOf
 
 /** Of what is not taped: how far pages lie over each other is nothing to it. */
 const sheetOf = ({ lay: { words, profile }, design }: Source): ReadLaying['sheet'] => {
-  const { overlap: _, ...others } = words
-  return layingOf({ words: others, profile }, design).sheet
+  return layingOf({ words: untaped(words), profile }, design).sheet
 }
+
+const untaped = ({ overlap: _, ...words }: Lay['words']): Lay['words'] => words
 
 const json = (record: unknown): Made => ({ text: `${JSON.stringify(record, null, 2)}\n` })
 
@@ -94,16 +95,17 @@ const makers: { readonly [T in Thing]: (of: Source) => Makers<T> } = {
   }),
   square: ({ design: { paper, units }, lay }) => ({
     pdf: () => {
-      const { overlap: _, ...said } = lay.words
+      const said = untaped(lay.words)
       const words = { ...said, ...(said.paper === undefined && { paper }), units }
-      return { pdf: setInput(granted(squareJob(words, profileOf(lay.profile), sha256)).set, 'Test square') }
+      const { set, laying } = granted(squareJob(words, profileOf(lay.profile), sha256))
+      return { pdf: setInput(set, 'Test square'), warnings: laying.warnings }
     },
   }),
   booklet: ({ design, lay }) => ({
     pdf: () => {
       const laying = layingOf(lay, design)
       const job = granted(bookletJob(design, laying, { only: null, fingerprint: sha256 }))
-      return { pdf: bookletInput(design, job, laying.sheet) }
+      return { pdf: bookletInput(design, job, laying.sheet), warnings: laying.warnings }
     },
   }),
   cuts: (of) => {

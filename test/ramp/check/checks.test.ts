@@ -434,7 +434,8 @@ describe('words', () => {
     )
   })
 
-  // c = 1700: cos a0 = 1660/1724; step 1700 − 1700 · 1660/1724 = 63.1; bridge 1700 · acos(1660/1724) = 464.7
+  // c = 1700: cos a0 = 1660/1724; step 1700 − 1700 · 1660/1724 = 63.1; bridge 1700 · acos(1660/1724) = 464.7;
+  // 50 laps on the skin, 75 lies on the floor: 589.7, and so 590
   test('toe-step names what closes it', () => {
     expect(message({ ...plain, runOut: { kind: 'none' } }, 'toe-step')).toBe(
       'warn: the ridden face ends 63.1 mm above the floor at the toe, a wheel stops at more than 6 mm; ' +

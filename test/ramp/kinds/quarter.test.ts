@@ -14,6 +14,7 @@ describe('the side of a quarter alone', () => {
       ratio: real(1.4, 3),
       up: real(-15, 25),
     })
+    let looked = 0
     fc.assert(
       fc.property(seats, ({ outside, height, ratio, up }) => {
         const at = (out: number): QuarterDesign => ({
@@ -28,6 +29,7 @@ describe('the side of a quarter alone', () => {
           return side === null
         }
         if (stops(0)) return
+        looked++
         // `out` at which the seat shuts: the pipe goes into the wood
         let [shut, open] = [-outside, 0]
         expect(stops(shut)).toBe(true)
@@ -40,5 +42,6 @@ describe('the side of a quarter alone', () => {
       }),
       { numRuns: 15 },
     )
+    expect(looked).toBeGreaterThan(5)
   })
 })

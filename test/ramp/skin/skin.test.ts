@@ -193,7 +193,8 @@ describe('layers stepped back at the toe', () => {
     expect(said(stepped(10, low), 'toe-step')).toEqual([
       'note: the skin rises at the toe in steps of 5, 4 and 3 mm',
     ])
-    // 40 up: cos a0 = 1660/1724 about a centre 1700 up; 1700 − (1724 − 9) · 1660/1724 = 48.7
+    // 40 up: cos a0 = 1660/1724 about a centre 1700 up; 1700 − (1724 − 9) · 1660/1724 = 48.7; the sheet bridges
+    // 1700 · acos(1660/1724) = 464.7, 50 laps on the skin, 75 lies on the floor: 589.7
     expect(said(stepped(10), 'toe-step')).toEqual([
       'warn: the skin rises at the toe in steps of 48.7, 9 and 6 mm, a wheel stops at more than 6 mm; take thinner layers and a lower toe, ' +
         'or say what closes it (run-out: { sheet: 1.5 steel }), cut 590 mm long',

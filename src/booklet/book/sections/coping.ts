@@ -6,6 +6,7 @@ import { airToLip, insideEdge, pipeEdges } from '../../../ramp/frame/pipe-timber
 import { pilotDrill } from '../../../ramp/frame/screw-lengths.ts'
 import type { SolvedQuarter } from '../../../ramp/ramp.ts'
 import { screwHead } from '../../../ramp/screws/screw-sort.ts'
+import { isPacked } from '../../../stock/list/packing-lines.ts'
 import { lipSection } from '../../views/lip-section.ts'
 import { pipeView } from '../../views/pipe-view.ts'
 import { sectionNumber } from '../../views/plan-view.ts'
@@ -133,7 +134,7 @@ const woodWords = (book: Book, ramp: SolvedQuarter): string => {
 /** What fills the air under the notch's floor before the pipe lies there; null where its screws meet wood at once. */
 const packingWords = (book: Book, ramp: SolvedQuarter): string | null => {
   const { solved, fine, units } = book
-  if (!solved.checks.some(({ id, ramp: own }) => id === 'pipe-timber' && own === ramp.name)) return null
+  if (!isPacked(solved, ramp.name)) return null
   const air = airToLip(ramp.coping!, ramp.studs, ramp.design, units)
   const lip = ramp.studs.findIndex(({ role }) => role === 'lip')
   const count = ramp.pipe!.holes.length

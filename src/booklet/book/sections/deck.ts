@@ -9,6 +9,7 @@ import type { SolvedQuarter } from '../../../ramp/ramp.ts'
 import { screwHead } from '../../../ramp/screws/screw-sort.ts'
 import { isOfBoard } from '../../../ramp/skin/deck-board.ts'
 import { ownSheets } from '../../../ramp/skin/own-sheets.ts'
+import { isSteel } from '../../../stock/steel-uses.ts'
 import { screwWords } from '../../screw-counts.ts'
 import { sheetView } from '../../views/sheet-view.ts'
 import { type Block, beside, check, head, part, stack, step } from '../block.ts'
@@ -58,7 +59,7 @@ const boardOf = (book: Book, ramp: SolvedQuarter): readonly Block[] => {
   if (!board) return []
   const count = board.pieces.length * board.widths.length
   const first = ramp.studs.length + 1
-  const steel = board.sheet.material === 'steel'
+  const steel = isSteel(board.sheet)
   const sheets = marked(
     book,
     ownSheets({ ...board, marks: [] }),
@@ -164,7 +165,7 @@ const toeOf = (book: Book, ramp: SolvedQuarter, told: SolvedQuarter | null): rea
   const room = width * (1 - runOutShare) - between
   return [
     part(ofRamp(book, 'The toe: the run-out from above', ramp), width),
-    ...(told || runOut.sheet.material !== 'steel'
+    ...(told || !isSteel(runOut.sheet)
       ? []
       : [steelCaution(', the one at the floor above all. Look at its screws before each session.', width)]),
     beside(

@@ -1,8 +1,7 @@
 import { curvedOf } from '../../../design/kind-traits.ts'
 import { wordList } from '../../../length/word-list.ts'
 import type { SolvedRamp } from '../../../ramp/ramp.ts'
-import type { Layer } from '../../../ramp/skin/layer.ts'
-import { steelUses } from '../../../stock/steel-uses.ts'
+import { isSteel, steelUses } from '../../../stock/steel-uses.ts'
 import { type Block, caution, check, head, step } from '../block.ts'
 import { type Book, hasSkin } from '../book.ts'
 import type { Section } from '../pages.ts'
@@ -25,9 +24,8 @@ export const meetingSheets = (ramps: readonly SolvedRamp[]): boolean =>
 
 /** Of what the deck boards and the tops of the skins are. */
 const shownSheets = (ramps: readonly SolvedRamp[]) => {
-  const boards = curvedOf(ramps).flatMap(({ deckBoard }) => (deckBoard ? [deckBoard] : []))
-  const tops = ramps.flatMap(({ skin }) => skin.findLast(({ length }) => length > 0) ?? [])
-  const isSteel = ({ sheet }: Pick<Layer, 'sheet'>): boolean => sheet.material === 'steel'
+  const boards = curvedOf(ramps).flatMap(({ deckBoard }) => (deckBoard ? [deckBoard.sheet] : []))
+  const tops = ramps.flatMap(({ skin }) => skin.findLast(({ length }) => length > 0)?.sheet ?? [])
   return {
     woodBoard: boards.some((board) => !isSteel(board)),
     woodTop: tops.some((top) => !isSteel(top)),

@@ -9,6 +9,7 @@ import { isOfBoard } from '../../../ramp/skin/deck-board.ts'
 import type { Layer } from '../../../ramp/skin/layer.ts'
 import { ownSheets } from '../../../ramp/skin/own-sheets.ts'
 import { skinGapWords, stepBack } from '../../../ramp/skin/skin.ts'
+import { isSteel } from '../../../stock/steel-uses.ts'
 import { screwWords } from '../../screw-counts.ts'
 import { bendView } from '../../views/acts/act-views.ts'
 import { sectionNumber } from '../../views/plan-view.ts'
@@ -121,7 +122,7 @@ const layerOf = (
     [
       part(ofRamp(book, isTop ? `${name}, the top sheet` : name, ramp), width),
       ...throughOf(book, ramp, layer),
-      ...(layer.sheet.material === 'steel' ? [steelCaution('.', width)] : []),
+      ...(isSteel(layer.sheet) ? [steelCaution('.', width)] : []),
       ...sheetWithScrews(
         book,
         {
@@ -210,8 +211,8 @@ const layerSteps = (
     curved && told === null && layer.layer === 2 && layer.rows.every(({ on }) => on !== 'between')
       ? ` Rows of one stud lie ${back > 0 ? `nearer to its toe end than on layer 1: it starts ${show(back)} further up, and` : 'a little nearer to the toe than those of layer 1:'} inside the curve the way is shorter.`
       : ''
-  const steel = layer.sheet.material === 'steel'
-  const drilled = before.some(({ skin: [first] }) => first!.sheet.material !== 'steel')
+  const steel = isSteel(layer.sheet)
+  const drilled = before.some(({ skin: [first] }) => !isSteel(first!.sheet))
     ? ''
     : ` At each cross of the drawing drill ${ownUnits(pilotDrill, units)} before the screw.`
   const lines = `${linesWords(book, layer, sheets, curved)}${nearer}${steel ? ` ${punchWords(units)}` : drilled}`

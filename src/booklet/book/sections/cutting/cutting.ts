@@ -5,10 +5,9 @@ import { numberList, wordList } from '../../../../length/word-list.ts'
 import { runOutPieces, runOutSizes } from '../../../../ramp/beside/run-out-sheet.ts'
 import type { Pipe } from '../../../../ramp/frame/pipe.ts'
 import type { SolvedQuarter, SolvedRamp } from '../../../../ramp/ramp.ts'
-import type { Layer } from '../../../../ramp/skin/layer.ts'
 import type { Panel } from '../../../../stock/panel/panels.ts'
 import { isSide } from '../../../../stock/sheet-part.ts'
-import { type SteelUse, steelUses } from '../../../../stock/steel-uses.ts'
+import { isSteel, type SteelUse, steelUses } from '../../../../stock/steel-uses.ts'
 import { stopBlockView } from '../../../views/acts/tool-views.ts'
 import { type Act, actBlocks, shown, told } from '../../act.ts'
 import { caution, check, head, step, together } from '../../block.ts'
@@ -105,7 +104,7 @@ const metalSteps = (book: Book, quarters: readonly SolvedQuarter[]): readonly st
   const panels = steelPanels(book)
   const sheets = quarters.flatMap((ramp) => {
     const pieces = runOutPieces(ramp, design.stock, units)
-    if (pieces?.sheet.material !== 'steel') return []
+    if (!pieces || !isSteel(pieces.sheet)) return []
     // parts of one run-out are alike; what lies on a panel with skin or deck is sawn with it
     const widths = pieces.widths.slice(runOutsOn(panels, ramp))
     return widths.length > 0
@@ -178,14 +177,13 @@ const gripSteps = ({ stock, several, solved: { ramps } }: Book): readonly string
 const hiddenEdges = ({ solved: { ramps }, piped }: Book): readonly string[] => {
   const steel = steelUses(ramps)
   const ofWood = (use: SteelUse): string => (steel.includes(use) ? 'wooden ' : '')
-  const isWood = ({ sheet }: Pick<Layer, 'sheet'>): boolean => sheet.material !== 'steel'
   return [
     'the ends of the timbers',
     `all edges of the sides${piped ? ' with their notches' : ''}`,
-    ...(ramps.some((ramp) => hasSkin(ramp) && ramp.skin.some(isWood))
+    ...(ramps.some((ramp) => hasSkin(ramp) && ramp.skin.some(({ sheet }) => !isSteel(sheet)))
       ? [`both ends of each ${ofWood('skin')}layer of skin`]
       : []),
-    ...(curvedOf(ramps).some(({ deckBoard }) => deckBoard && isWood(deckBoard))
+    ...(curvedOf(ramps).some(({ deckBoard }) => deckBoard && !isSteel(deckBoard.sheet))
       ? [`the front edge of the ${ofWood('deck board')}deck board`]
       : []),
     ...(meetingSheets(ramps) ? ['the edges where sheets meet'] : []),

@@ -5,6 +5,7 @@ import { affineTranslate } from '../../../../geometry/affine.ts'
 import { capital } from '../../../../length/capital.ts'
 import { numberList, wordList } from '../../../../length/word-list.ts'
 import type { Panel } from '../../../../stock/panel/panels.ts'
+import { isSteel } from '../../../../stock/steel-uses.ts'
 import { type CutRow, cutRows } from '../../../cuts/cut-rows.ts'
 import { legible } from '../../../cuts/legible.ts'
 import { panelPicture, panelScale } from '../../../cuts/panel-picture.ts'
@@ -71,11 +72,11 @@ const sheetPanels = ({ sheets }: Book): readonly Panel[] =>
 
 /** The same of steel, which no blade for wood saws. */
 export const steelPanels = (book: Book): readonly Panel[] =>
-  sheetPanels(book).filter(({ sheet }) => sheet.material === 'steel')
+  sheetPanels(book).filter(({ sheet }) => isSteel(sheet))
 
 /** What is sawn by tape and square alone, panel by panel. */
 export const sheetSteps = (book: Book): readonly string[] => {
-  const own = sheetPanels(book).filter(({ sheet }) => sheet.material !== 'steel')
+  const own = sheetPanels(book).filter(({ sheet }) => !isSteel(sheet))
   const [first] = own
   const parts = own.flatMap(({ pieces }) => pieces.map(({ part: { part: of } }) => of))
   const uses = [
