@@ -275,7 +275,7 @@ describe('a design with a stop', () => {
         const { exit, out: said, err } = await traceply(command, path, '--out', file(out), ...more)
         expect([exit, said]).toEqual([1, ''])
         expect(err.replaceAll('\n      ', ' ')).toBe(
-          `STOP  ${words} [overhang]\nnothing written; \`traceply figures\` shows what is solved\n`,
+          `STOP  ${words} [overhang]\nnothing written; \`traceply figures ${path}\` shows what is solved\n`,
         )
       }
     expect(list()).toEqual(['ramp.yaml'])
