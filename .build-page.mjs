@@ -7,7 +7,7 @@ import { alias, usedAlone } from './.build-used.mjs'
 
 /** The page in a browser: one file, program, style and fonts inside, and a policy that forbids every request. */
 const load = createRequire(import.meta.url)
-const programOf = async (entry) => {
+const programOf = async (entry, format = 'iife') => {
   const { outputFiles } = await build({
     entryPoints: [entry],
     write: false,
@@ -15,7 +15,7 @@ const programOf = async (entry) => {
     minify: true,
     platform: 'browser',
     target: ['es2022'],
-    format: 'iife',
+    format,
     charset: 'utf8',
     legalComments: 'none',
     jsx: 'automatic',
@@ -29,7 +29,11 @@ const programOf = async (entry) => {
 }
 
 /** What draws is read and run before anything is seen; what lays and writes the pages runs in workers, and may come later. */
-const [program, worker] = await Promise.all(['src/web/main.tsx', 'src/web/worker/main.ts'].map(programOf))
+const [program, worker] = await Promise.all([
+  programOf('src/web/main.tsx'),
+  // not drawn into a function: its inner ones are then looked through once
+  programOf('src/web/worker/main.ts', 'esm').then((text) => `"use strict";${text}`),
+])
 /** The program as a file of its own, which a browser reads beside the page; inside the page it would hold it up. */
 const begin =
   "const program=document.createElement('script');" +
