@@ -7,7 +7,7 @@ import { alias, usedAlone } from './.build-used.mjs'
 
 /** The page in a browser: one file, program, style and fonts inside, and a policy that forbids every request. */
 const load = createRequire(import.meta.url)
-const programOf = async (entry, format = 'iife') => {
+const programOf = async (entry, more = { format: 'iife' }) => {
   const { outputFiles } = await build({
     entryPoints: [entry],
     write: false,
@@ -15,7 +15,6 @@ const programOf = async (entry, format = 'iife') => {
     minify: true,
     platform: 'browser',
     target: ['es2022'],
-    format,
     charset: 'utf8',
     legalComments: 'none',
     jsx: 'automatic',
@@ -23,6 +22,7 @@ const programOf = async (entry, format = 'iife') => {
     alias,
     plugins: [usedAlone],
     logLevel: 'warning',
+    ...more,
   })
   // a closing tag inside would end the element
   return outputFiles[0].text.trim().replaceAll('</script', '<\\/script').replaceAll('<!--', '<\\!--')
@@ -31,8 +31,8 @@ const programOf = async (entry, format = 'iife') => {
 /** What draws is read and run before anything is seen; what lays and writes the pages runs in workers, and may come later. */
 const [program, worker] = await Promise.all([
   programOf('src/web/main.tsx'),
-  // not drawn into a function: its inner ones are then looked through once
-  programOf('src/web/worker/main.ts', 'esm').then((text) => `"use strict";${text}`),
+  // a module without imports or exports, started as a script: in no function, so that what is in it is looked through once
+  programOf('src/web/worker/main.ts', { format: 'esm', banner: { js: '"use strict";' } }),
 ])
 /** The program as a file of its own, which a browser reads beside the page; inside the page it would hold it up. */
 const begin =

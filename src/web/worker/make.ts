@@ -72,9 +72,8 @@ export const warningsOf = ({ lay, design }: Source, set: ReturnType<typeof setOf
 ]
 
 /** Of what is not taped: how far pages lie over each other is nothing to it. */
-const sheetOf = ({ lay: { words, profile }, design }: Source): ReadLaying['sheet'] => {
-  return layingOf({ words: untaped(words), profile }, design).sheet
-}
+const sheetOf = ({ lay: { words, profile }, design }: Source): ReadLaying['sheet'] =>
+  layingOf({ words: untaped(words), profile }, design).sheet
 
 const untaped = ({ overlap: _, ...words }: Lay['words']): Lay['words'] => words
 
