@@ -9,6 +9,7 @@ import {
   pack,
   packWithin,
   type Saw,
+  sameArea,
   type Ways,
 } from './pack.ts'
 import { pairing } from './pairing.ts'
@@ -125,7 +126,7 @@ const search = (
   better(otherUps, least)
   if (pieces.length < 2 || isLeast(found, least)) return found
   const pairs = pairing(pieces, kinds, saw, known)
-  const fewest = (bound: number): boolean => found.score[0] === 0 && found.score[1]! <= bound + same
+  const fewest = (bound: number): boolean => found.score[0] === 0 && found.score[1]! <= bound + sameArea
   const bound = fewest(least) ? least : Math.max(least, leastApart(byArea, kinds, pairs.together))
   if (isLeast(found, bound)) return found
   // a try that lays no face down lays what its like did above, which took more
@@ -135,7 +136,8 @@ const search = (
   if (openings.length > 0) better(tries(openings, 'any'), bound)
   const work = pieces.reduce((sum, { blank }) => sum + (blank.square ? 1 : curvedWork), 0)
   // of as many panels as must be, one face more may lie down
-  const count = found.score[1]! <= bound + same ? 0 : Math.min(mostShuffles, Math.floor(mostLayings / work))
+  const count =
+    found.score[1]! <= bound + sameArea ? 0 : Math.min(mostShuffles, Math.floor(mostLayings / work))
   const next = shuffler()
   for (let i = 0; i < count && !isLeast(found, bound); i++) {
     const order = next(found.attempt.order)
@@ -176,13 +178,13 @@ const bestOf = (
 }
 
 const isLess = (a: readonly number[], b: readonly number[]): boolean => {
-  const i = a.findIndex((one, k) => Math.abs(one - b[k]!) > same)
+  const i = a.findIndex((one, k) => Math.abs(one - b[k]!) > sameArea)
   return i >= 0 && a[i]! < b[i]!
 }
 
 /** `mostDown`: of as many panels no try lays fewer faces down. */
 const isLeast = ({ score: [lost, bought, down] }: Found, bound: number, mostDown = 0): boolean =>
-  lost === 0 && down! <= mostDown && bought! <= bound + same
+  lost === 0 && down! <= mostDown && bought! <= bound + sameArea
 
 /** What is there already, then the smallest. */
 const thereFirst = (a: PanelKind, b: PanelKind): number =>
@@ -194,7 +196,10 @@ const scoreOf = (
   area: readonly number[],
 ): readonly number[] => {
   const bought = filled.filter(({ kind }) => kind.count === null)
-  const used = filled.map(({ places }) => places.reduce((sum, { piece }) => sum + area[piece]!, 0))
+  // whole mm², as above: their squares add up without loss
+  const used = filled.map(({ places }) =>
+    places.reduce((sum, { piece }) => sum + Math.round(area[piece]!), 0),
+  )
   const down = filled.flatMap(({ places }) =>
     places.filter(({ piece, shape }) => !ways[piece]!.up().includes(shape)),
   )

@@ -22,6 +22,9 @@ export interface Saw {
 
 export const areaOf = ({ length, width }: PanelKind): number => length * width
 
+/** Areas this near are the same: the last bits of a sum differ from machine to machine. mm² */
+export const sameArea = 0.5
+
 /** The ways in which a piece may lie: with the face up that shows, or any. */
 export interface Ways {
   /** mm² */
@@ -105,7 +108,7 @@ export const packWithin = (
   const together = new Set(openings.flat().map(({ piece }) => piece))
   const lost: number[] = []
   const worse = (): boolean =>
-    bought > most.bought + same || (bought > most.bought - same && down > most.down)
+    bought > most.bought + sameArea || (bought > most.bought - sameArea && down > most.down)
   for (const piece of order) {
     if (worse()) return null
     if (together.has(piece)) continue
