@@ -1,6 +1,6 @@
 import Flatten from '@flatten-js/core'
 import { expect, test } from 'vitest'
-import { copied, copyWay, laidSides } from '../../src/booklet/book/sections/cutting/copied-sides.ts'
+import { copied, copyWay, laidSides, pagesLie } from '../../src/booklet/book/sections/cutting/copied-sides.ts'
 import { sideEdges } from '../../src/booklet/cuts/side-edges.ts'
 import { copyView, guideView, pagesOn } from '../../src/booklet/views/acts/panel-views.ts'
 import { jigsawView, kerfLine } from '../../src/booklet/views/acts/tool-views.ts'
@@ -10,7 +10,7 @@ import type { Drawing } from '../../src/drawing/drawing.ts'
 import { pathBounds, pointsBounds } from '../../src/geometry/bounds.ts'
 import { pathDistance } from '../../src/geometry/nearest.ts'
 import type { Point } from '../../src/geometry/point.ts'
-import { outerPolygon } from '../../src/geometry/polygon/outer-polygon.ts'
+import { doubleArea, outerPolygon } from '../../src/geometry/polygon/outer-polygon.ts'
 import { pathSample } from '../../src/geometry/sample.ts'
 import { coveredSides } from '../../src/job/booklet.ts'
 import { coverDesign } from '../../src/job/covering.ts'
@@ -88,6 +88,11 @@ test('a side is said and shown to be laid on its copy turned over, by half a tur
     for (const ramp of curvedOf(job.solved.ramps)) {
       const [first, ...others] = laidSides(job, ramp)
       const [own, ...rest] = [first!, ...others].map(({ piece }) => pathSample(piece.outline, 40))
+      // a pattern goes round against the clock; print up and print down in one step cannot be done
+      for (const [i, one] of [first!, ...others].entries()) {
+        const mirrored = doubleArea([own!, ...rest][i]!) < 0
+        expect(pagesLie(one).match(/print (up|DOWN)/g)).toEqual([mirrored ? 'print DOWN' : 'print up'])
+      }
       others.forEach((other, i) => {
         const way = copyWay(first!, other)
         const half = covers(own!, rest[i]!, ({ x, y }) => ({ x: -x, y: -y }))

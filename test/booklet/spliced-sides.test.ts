@@ -1,6 +1,10 @@
 import { expect, test } from 'vitest'
 import { laidSides } from '../../src/booklet/book/sections/cutting/copied-sides.ts'
-import { copiedPieces, splicedSides } from '../../src/booklet/book/sections/cutting/spliced-sides.ts'
+import {
+  copiedPieces,
+  pagesLieOn,
+  splicedSides,
+} from '../../src/booklet/book/sections/cutting/spliced-sides.ts'
 import { curvedOf } from '../../src/design/kind-traits.ts'
 import { pathSample } from '../../src/geometry/sample.ts'
 import { cutsJob } from '../../src/job/cuts.ts'
@@ -49,6 +53,17 @@ test('of sides in pieces the first one lies as the pages do, and each other piec
         expect(mirrored.includes(piece.part.mark), `${count} ${piece.part.mark}`).toBe(turned)
         expect(alike.includes(piece.part.mark)).toBe(!turned)
       }
+    // pages lie print down on what goes round with the clock alone
+    for (const side of [
+      first!,
+      ...others,
+      { ...first!, pieces: [first!.pieces[0]!, others[0]!.pieces[1]!] },
+    ]) {
+      const turned = side.pieces.map(({ piece }) => area(pathSample(piece.outline, 40)) < 0)
+      const lie = pagesLieOn(side)
+      expect(/print up/.test(lie)).toBe(turned.includes(false))
+      expect(/print DOWN/.test(lie)).toBe(turned.includes(true))
+    }
     for (const { piece } of first!.pieces) expect(`${mirrored}${alike}`).not.toContain(piece.part.mark)
   }
 })

@@ -44,7 +44,7 @@ export const ownEdges = "At 0 and 0 the panel's own edges are kept: turn its bes
 
 /** How a drawing of a panel is to be read; the booklet says before its steps how the cuts are, and in them how a face is kept clean. */
 export const panelRule = (curved: boolean): string =>
-  `The long side lies from left to right. The ringed corner of a piece is measured from the left end and from the lower edge${curved ? '; of a side it is where bottom and front edge, or joint, meet' : ''}. ${ownEdges}${curved ? ' As printed: as the taped pages lie. Mirrored: traced from a sawn side, turned over.' : ''} Each figure is rounded by itself: a sum may differ in its last place.`
+  `The long side lies from left to right. The ringed corner of a piece is measured from the left end and from the lower edge${curved ? '; of a side it is where bottom and front edge, or joint, meet' : ''}. ${ownEdges}${curved ? ' As printed: as the taped pages lie. Mirrored: traced from a sawn side or from the pages, turned over.' : ''} Each figure is rounded by itself: a sum may differ in its last place.`
 
 /** All of it, where there are no steps beside it. */
 export const drawnNotes = (stock: Stock, units: Units, curved: boolean): readonly string[] => [

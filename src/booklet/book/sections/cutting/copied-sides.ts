@@ -28,10 +28,20 @@ const sideName = ({ piece: { part, under } }: LaidSide): string =>
 export const panelWords = ({ panel: { number } }: LaidSide): string =>
   `panel ${number}${onPage(`panel ${number}`)}`
 
+/** Before pages are laid print down: their lines are seen no more. */
+export const cutOut = 'cut them out on the middle of their lines, prick their marks through,'
+
 /** Where the pages lie on the first side. */
 export const pagesLie = (first: LaidSide): string => {
   const [it, lies] = first.piece.under ? ['they', 'lie'] : ['it', 'lies']
-  return `${isMirrored(first.piece) ? `${sideName(first)} ${lies} mirrored on ${panelWords(first)}: make a template of the pages first, turn it over, and lay it on.` : `They show ${sideName(first)} as ${it} ${lies} on ${panelWords(first)}.`} Mark the toe corner by its two numbers and draw the bottom edge. Lay the taped pages there, print up: toe corner on toe corner, bottom edge on bottom edge.`
+  const mirrored = isMirrored(first.piece)
+  const where = mirrored
+    ? `${sideName(first)} ${lies} mirrored on ${panelWords(first)}`
+    : `They show ${sideName(first)} as ${it} ${lies} on ${panelWords(first)}`
+  const lay = mirrored
+    ? `The pages are laid on turned over: ${cutOut} and lay them there, print DOWN:`
+    : 'Lay the taped pages there, print up:'
+  return `${where}. Mark the toe corner by its two numbers and draw the bottom edge. ${lay} toe corner on toe corner, bottom edge on bottom edge.`
 }
 
 /** How the other sides of a ramp are marked. */

@@ -4,7 +4,7 @@ import { isMirrored } from '../../../../stock/panel/panels.ts'
 import type { SheetPart } from '../../../../stock/sheet-part.ts'
 import { markWords } from '../../../cuts/piece-words.ts'
 import type { Book } from '../../book.ts'
-import { copyWay, type LaidSide, laidSides, panelWords } from './copied-sides.ts'
+import { copyWay, cutOut, type LaidSide, laidSides, panelWords } from './copied-sides.ts'
 
 /** A side that is sawn in pieces. */
 export interface SplicedSide {
@@ -46,6 +46,13 @@ const lieOn = (pieces: readonly LaidSide[], how: string): readonly string[] =>
     return `${names(own)} ${own.length > 1 ? 'lie' : 'lies'} ${how} on ${panelWords(own[0]!)}`
   })
 
+/** Which face of the pages comes up; what is cut out of them is laid on last. */
+const layPages = (straight: readonly LaidSide[], turned: readonly LaidSide[]): string => {
+  if (turned.length === 0) return 'Lay the taped pages there in turn, print up'
+  const up = straight.length > 0 ? `Lay the taped pages there, print up, on ${names(straight)} first. ` : ''
+  return `${up}On ${names(turned)} the pages are laid turned over: ${cutOut} and lay them there, print DOWN`
+}
+
 /** Where the pages lie on the pieces of the first side. */
 export const pagesLieOn = ({ mark, pieces }: SplicedSide): string => {
   const turned = pieces.filter(({ piece }) => isMirrored(piece))
@@ -54,10 +61,7 @@ export const pagesLieOn = ({ mark, pieces }: SplicedSide): string => {
   const words = whole!.words.replace(/, piece \w$/, '')
   return [
     `They show ${mark}, ${/\d$/.test(words) ? '' : 'the '}${words}: ${wordList([...lieOn(straight, 'as printed'), ...lieOn(turned, 'mirrored')])}.`,
-    ...(turned.length > 0
-      ? ['For what lies mirrored make a template of the pages first, turn it over, and lay it on.']
-      : []),
-    'Mark the corner of each piece, toe or joint, by its two numbers and draw its bottom edge. Lay the taped pages there in turn, print up: that corner on its corner, bottom edge on bottom edge. Each piece is traced with its joint.',
+    `Mark the corner of each piece, toe or joint, by its two numbers and draw its bottom edge. ${layPages(straight, turned)}: that corner on its corner, bottom edge on bottom edge. Each piece is traced with its joint.`,
   ].join(' ')
 }
 
