@@ -3,6 +3,7 @@ import { cutRows } from '../../src/booklet/cuts/cut-rows.ts'
 import { cutsPages } from '../../src/booklet/cuts/cuts-pages.ts'
 import { legible } from '../../src/booklet/cuts/legible.ts'
 import { panelPicture, panelScale } from '../../src/booklet/cuts/panel-picture.ts'
+import { panelName } from '../../src/booklet/cuts/panel-words.ts'
 import { markWords } from '../../src/booklet/cuts/piece-words.ts'
 import { readDesign } from '../../src/design/read.ts'
 import type { Drawing } from '../../src/drawing/drawing.ts'
@@ -82,6 +83,12 @@ test.each(templates.flatMap((name) => (['letter', 'a4'] as const).map((paper) =>
         expect(whole).toContain(`First cut, ${first.number}: ${first.words}.`)
         expect(said.filter((words) => words === first.number).length).toBeGreaterThan(1)
       }
+      // the long side says which way the grain runs, where there is one
+      const square = { ...panel, size: [1525, 1525] as const }
+      expect(panelName(panel, panels.length, units)).not.toContain('grain')
+      expect(panelName(square, panels.length, units).includes('face grain left to right')).toBe(
+        panel.sheet.material === 'plywood',
+      )
       // a saw tears the upper face: the better one lies down where no page is laid on
       const better = panel.pieces.some(({ second }) => second) ? 'better face UP' : 'better face DOWN'
       const face = { plywood: better, hardboard: 'smooth face UP', steel: null, other: better }[

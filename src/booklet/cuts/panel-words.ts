@@ -18,6 +18,8 @@ export const panelName = (
   [
     `${number} of ${count}: ${sheetWords(sheet, units)}`,
     sizeWords(size, units),
+    // elsewhere it runs along the long side
+    ...(sheet.material === 'plywood' && Math.abs(size[0] - size[1]) < 1 ? ['face grain left to right'] : []),
     ...(there ? ['one that is there already'] : []),
     ...(clamped > 1 ? ['two clamped back to back'] : []),
   ].join(', ')
