@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest'
 import { cutRows } from '../../src/booklet/cuts/cut-rows.ts'
 import { cutsPages } from '../../src/booklet/cuts/cuts-pages.ts'
+import { cutsText } from '../../src/booklet/cuts/cuts-text.ts'
 import { legible } from '../../src/booklet/cuts/legible.ts'
 import { panelPicture, panelScale } from '../../src/booklet/cuts/panel-picture.ts'
 import { panelName } from '../../src/booklet/cuts/panel-words.ts'
@@ -46,6 +47,11 @@ test.each(templates.flatMap((name) => (['letter', 'a4'] as const).map((paper) =>
       code: 'ABCD',
     })
     const panels = job.sheets.flatMap(({ panels: own }) => own)
+    // what is sawn is told apart by its mark alone
+    const marked = [/Write its mark on each piece before it is sawn free\./, /write its mark on each;/]
+    const read = joined(pages.flatMap(({ drawing }) => wordsIn(drawing)))
+    const text = cutsText(design, job.sheets, job.boards).replace(/\s+/g, ' ')
+    for (const note of marked) for (const said of [read, text]) expect(said).toMatch(note)
     let [pieces, faced, curved] = [0, 0, 0]
     for (const panel of panels) {
       const own = pages.filter(

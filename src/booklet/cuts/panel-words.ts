@@ -38,8 +38,11 @@ export const cutsNotes = ({ kerf }: Stock, units: Units, curved: boolean): reado
 export const tornNote =
   'A saw tears the upper face: where that shows, a fine blade, the line scored or taped over.'
 
+/** The booklet says it in its steps. */
+export const markNote = 'Write its mark on each piece before it is sawn free.'
+
 export const stepsNote = (stock: Stock, units: Units, curved: boolean): string =>
-  [...cutsNotes(stock, units, curved), tornNote].join(' ')
+  [...cutsNotes(stock, units, curved), markNote, tornNote].join(' ')
 
 /** What lies in a panel's corner has two edges that nobody saws. */
 export const ownEdges = "At 0 and 0 the panel's own edges are kept: turn its best corner there."
@@ -52,7 +55,7 @@ export const panelRule = (curved: boolean): string =>
 export const drawnNotes = (stock: Stock, units: Units, curved: boolean): readonly string[] => [
   panelRule(curved),
   ...cutsNotes(stock, units, curved),
-  tornNote,
+  `${markNote} ${tornNote}`,
 ]
 
 /**

@@ -43,4 +43,4 @@ export const partWords = ({ words, ramp, ripped }: TimberPart, several: boolean,
 
 /** How the boards are to be sawn. */
 export const timberNote = (units: Units): string =>
-  `Saw ${showLength(squared[units], units)} off one end to square it; the sums keep as much at the other. Saw the pieces in this order, each measured from the end just sawn; where several are of one length, check the first against this list, then set a stop block by it.`
+  `Saw ${showLength(squared[units], units)} off one end to square it; the sums keep as much at the other. Saw the pieces in this order, each measured from the end just sawn, and write its mark on each; where several are of one length, check the first against this list, then set a stop block by it.`
