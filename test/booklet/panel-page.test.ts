@@ -52,6 +52,11 @@ test.each(templates.flatMap((name) => (['letter', 'a4'] as const).map((paper) =>
     const read = joined(pages.flatMap(({ drawing }) => wordsIn(drawing)))
     const text = cutsText(design, job.sheets, job.boards).replace(/\s+/g, ' ')
     for (const note of marked) for (const said of [read, text]) expect(said).toMatch(note)
+    // long tables go on; the drawing with its figures is not made smaller for them
+    const scales = [...read.matchAll(/\b1 : (\d+)/g)].map(([, n]) => Number(n))
+    expect(scales.length > 0).toBe(units === 'mm')
+    expect(Math.max(0, ...scales)).toBeLessThanOrEqual(25)
+    expect(read).not.toMatch(/1\/(4|8|16) in = 1 ft/)
     let [pieces, faced, curved] = [0, 0, 0]
     for (const panel of panels) {
       const own = pages.filter(

@@ -36,6 +36,8 @@ export interface UnnumberedPage {
 const gap = 5
 /** The drawing leaves them so much; what is more goes on. mm */
 const leastTables = 48
+/** At a smaller scale names and figures do not find room: rows of tables go on before that. */
+const leastRatio = 1 / 25
 const caution =
   'Eyes, ears and lungs covered; both sides of each cut held up; blade and cord watched; unplug before a change.'
 
@@ -73,8 +75,12 @@ const contents = (
   const foot = footOf(panel, count, width, facts)
   const tall = tableHeight(tables[0])
   const least = beside ? tall : Math.min(Math.max(tall, tableHeight(tables[1])), leastTables)
-  const room = top.bottom - foot.top - least - (beside ? 1.7 : 2) * gap
-  const scale = panelScale(panel, { width: left, height: room }, units)
+  const room = top.bottom - foot.top - (beside ? 1.7 : 2) * gap
+  const scales = [least, Math.min(least, leastTables), 0].map((under) =>
+    panelScale(panel, { width: left, height: room - under }, units),
+  )
+  const scale =
+    scales.find(({ ratio }) => ratio >= leastRatio) ?? scales.reduce((a, b) => (b.ratio > a.ratio ? b : a))
   const picture = legible(panelPicture(panel, scale, units, cutRows(panel, units)), 'stays')
   const box = drawingBounds(picture)!
   const under = top.bottom - 3 - (box.y1 - box.y0) - gap
