@@ -8,7 +8,7 @@ import type { Stretch } from '../frame/stretch.ts'
 import { timberRun } from '../frame/timber-run.ts'
 import type { Quarter } from '../ramp.ts'
 import { offWall, screwApart, screwsAcross } from '../skin/screw-rows.ts'
-import { insideStud, noneCrossed, practice } from '../skin/skin-framing.ts'
+import { insideStud, meets, noneCrossed, practice } from '../skin/skin-framing.ts'
 import { runOutLap, runOutLength } from './toe-step.ts'
 
 /** What is sawn to close the step at the toe. Lengths mm. */
@@ -22,11 +22,13 @@ export interface RunOutPieces {
 
 /** With the screws that hold it. */
 export interface RunOutSheet extends RunOutPieces {
-  /** through sheet and skin into the first stud; null where that does not lie there */
+  /** through the sheet; null where nothing is there that a screw holds in */
   readonly row: RunOutRow | null
 }
 
 export interface RunOutRow {
+  /** what it ends in */
+  readonly into: 'stud' | 'skin'
   /** from the sheet's upper end */
   readonly at: number
   /** from the ramp's left outer face */
@@ -72,6 +74,9 @@ export const runOutSheet = (
 
 /** What holds the sheet as it is seen from the side: square to the curve at a place. Lengths mm. */
 interface RunOutScrew {
+  readonly into: RunOutRow['into']
+  /** up the ridden face from the toe */
+  readonly up: number
   readonly place: number
   /** how far its head lies over the frame's curve */
   readonly over: number
@@ -79,26 +84,49 @@ interface RunOutScrew {
   readonly length: number | null
 }
 
-/** In the middle of what laps on the skin; null where the first stud does not lie there, or where nothing is screwed on. */
+/** Into the first stud where that lies under what laps on the skin, else into the skin alone; null where that is too thin, or where nothing is screwed on. */
 export const runOutScrew = (
-  {
-    design,
-    transition,
-    studs,
-    skinThickness,
-  }: Pick<Quarter, 'design' | 'transition' | 'studs' | 'skinThickness'>,
+  quarter: Pick<Quarter, 'design' | 'transition' | 'studs' | 'skinThickness'>,
   units: Units,
 ): RunOutScrew | null => {
+  const { design, transition, studs, skinThickness } = quarter
   const [stud] = studs
   if (design.runOut.kind !== 'sheet' || !transition || !stud) return null
-  const place = transition.face.placeAtLength(runOutLap(units) / 2)
-  const run = timberRun(transition.curve, place, stud, insideStud)
-  if (!run) return null
   const over = skinThickness + design.runOut.sheet.thickness
-  const wood = over + run.to
+  const up = upToStud(transition, stud, units)
+  if (up === null) {
+    const short = skinThickness > 0 ? screwWithin(over, units) : null
+    const middle = runOutLap(units) / 2
+    return short === null
+      ? null
+      : {
+          into: 'skin',
+          up: middle,
+          place: transition.face.placeAtLength(middle),
+          over,
+          length: short,
+        }
+  }
+  const place = transition.face.placeAtLength(up)
+  const wood = over + timberRun(transition.curve, place, stud, insideStud)!.to
   const usual = screwLength(over, units)
   const fits = usual !== null && usual <= wood - screwPoint + same
-  return { place, over, length: fits ? usual : screwWithin(wood, units) }
+  return { into: 'stud', up, place, over, length: fits ? usual : screwWithin(wood, units) }
+}
+
+/** In the middle of what laps, else in the middle of what of it lies over a stud; null where none of it does. */
+const upToStud = (
+  { curve, face }: NonNullable<Quarter['transition']>,
+  stud: Quarter['studs'][number],
+  units: Units,
+): number | null => {
+  const lap = runOutLap(units)
+  const { edge } = practice[units]
+  if (timberRun(curve, face.placeAtLength(lap / 2), stud, insideStud)) return lap / 2
+  const over = Array.from({ length: Math.floor(lap - 2 * edge) + 1 }, (_, i) => edge + i).filter((up) =>
+    meets(curve, face.placeAtLength(up), stud, units),
+  )
+  return over[Math.floor(over.length / 2)] ?? null
 }
 
 /** Beside the screws of the layers. */
@@ -111,15 +139,11 @@ const rowOf = (ramp: Quarter, { widths }: RunOutPieces, units: Units): RunOutRow
   const below = skin.flatMap(({ rows }) =>
     rows.flatMap(({ place, across }) => (Math.abs(curve.lengthTo(place) - own) < screwApart ? across : [])),
   )
+  const offEnds = screw.into === 'stud' ? (ramp.endScrews[0]?.off ?? 0) : 0
   return {
-    at: runOutLap(units) / 2,
-    across: evenAcross(
-      design,
-      Math.max(offWall(design, noneCrossed, null), ramp.endScrews[0]?.off ?? 0),
-      widths,
-      below,
-      units,
-    ),
+    into: screw.into,
+    at: runOutLap(units) - screw.up,
+    across: evenAcross(design, Math.max(offWall(design, noneCrossed, null), offEnds), widths, below, units),
     length: screw.length,
   }
 }

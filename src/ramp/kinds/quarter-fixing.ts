@@ -54,7 +54,7 @@ const runOutScrews = (
   { timbers }: Crossed,
 ): readonly Driven[] => {
   const screw = runOutScrew({ design, transition, studs, skinThickness: skinThickness(design) }, units)
-  if (!screw || screw.length === null || timbers.includes(0)) return []
+  if (screw?.into !== 'stud' || screw.length === null || timbers.includes(0)) return []
   const { place, over, length } = screw
   return [
     drivenAt(transition.curve, place, over, length, wallMiddles(design), screwDiameter('run-out', units)),

@@ -57,6 +57,44 @@ test('the run-out is screwed into the first stud: off its edges, off the screws 
   expect(looked).toBeGreaterThan(40)
 })
 
+test('where the first stud lies higher the row goes up to it, and where it lies past the lap into the skin, counted', () => {
+  const low = (toe: number, section: string) =>
+    solved(
+      templateText('quarter-mm')
+        .replace(/^( +)toe: .*$/m, `$1toe: ${toe}`)
+        .replace(/section: [0-9]+ x [0-9]+/, `section: ${section}`),
+    )
+  const seen = new Set<string>()
+  for (const [toe, section] of [
+    [40, '38 x 89'],
+    [30, '38 x 89'],
+    [20, '38 x 89'],
+    [30, '45 x 70'],
+    [25, '45 x 95'],
+  ] as const) {
+    const { ramp, runOut } = low(toe, section)
+    const { at, into, length, across } = runOut!.row!
+    seen.add(`${into} ${at === 25 ? 'middle' : 'higher'}`)
+    above(across.length, 5)
+    // 10 off either edge of what laps
+    above(at, 10)
+    below(at, 40)
+    const { face, curve } = ramp.transition!
+    const off = Math.abs(curve.lengthTo(face.placeAtLength(50 - at)) - ramp.studs[0]!.at)
+    const half = ramp.studs[0]!.width / 2
+    if (into === 'stud') {
+      atMost(off, half - 3 + 0.5)
+      atLeast(length!, 24 + 1.5 + 25)
+    } else {
+      // 24 of skin and 1.5 of steel: the longest that is sold with 2 of wood before its point; and the stud begins past the lap's edge
+      expect(length).toBe(20)
+      const edge = curve.lengthTo(face.placeAtLength(50 - 10.5))
+      above(ramp.studs[0]!.at - half + 3, edge - 1.5)
+    }
+  }
+  expect([...seen].sort()).toEqual(['skin middle', 'stud higher', 'stud middle'])
+})
+
 test('there is none where a flat closes the step', () => {
   expect(
     solved(templateText('quarter-and-flat-mm').replace(/ {2}- name: flat[\s\S]*?(?= {2}- name: quarter)/, ''))

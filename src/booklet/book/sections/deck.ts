@@ -141,6 +141,7 @@ const runOutAlike = ({ design, units }: Book, a: SolvedQuarter, b: SolvedQuarter
     !!other?.row &&
     one.sheet.material === other.sheet.material &&
     one.sheet.thickness === other.sheet.thickness &&
+    one.row.into === other.row.into &&
     one.row.length === other.row.length
   )
 }
@@ -190,7 +191,7 @@ const runOutWords = (
     return [
       `The run-out is ${sized} ${lies}`,
       ...strips,
-      'No stud lies under its upper end: hold it with short bolts or screws that do not come through the skin, heads sunk. Its other end lies on the floor by its own weight.',
+      'No stud lies under its upper end, and the skin is too thin for a screw: hold it with short bolts, heads sunk, nuts below. Its other end lies on the floor by its own weight.',
     ]
   const places = `${show(row.at)} from its upper end, ${row.across.map(show).join(', ')} from the left edge.`
   const screws = screwWords([row], (length) => screw('run-out', length))
@@ -204,7 +205,7 @@ const runOutWords = (
     `The run-out is ${sized} ${lies}`,
     `Drill ${row.across.length} holes ${freeHole(units)} wide, ${places}`,
     ...strips,
-    `Lay it over the skin and screw it through the skin into stud 1, ${screws}, ${screwHead('run-out')}: ${sinkWords('skin', units)}. Its other end lies on the floor by its own weight.`,
+    `Lay it over the skin and screw it ${row.into === 'stud' ? 'through the skin into stud 1' : 'to the skin alone, since no stud lies there'}, ${screws}, ${screwHead('run-out')}: ${sinkWords('skin', units)}. Its other end lies on the floor by its own weight.`,
   ]
 }
 
