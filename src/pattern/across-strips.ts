@@ -1,7 +1,8 @@
 import type { Units } from '../design/design.ts'
 import { kindTraits } from '../design/kind-traits.ts'
+import { numberList, wordList } from '../length/word-list.ts'
 import type { SolvedRamp } from '../ramp/ramp.ts'
-import type { Layer } from '../ramp/skin/layer.ts'
+import type { FixedRow, Layer } from '../ramp/skin/layer.ts'
 import { endMark, gapMarks, markFigure, rowMarks, type StoryStrip, type StripRow } from './story-strip.ts'
 
 /** Where the screws of a row lie across the ramp: two layers to a strip, one on each of its edges. Zero is the left side. */
@@ -9,7 +10,7 @@ export const acrossStrips = (ramp: SolvedRamp, units: Units): readonly StoryStri
   const layers = ramp.skin.filter(({ rows }) => rows.length > 0)
   return Array.from({ length: Math.ceil(layers.length / 2) }, (_, i): StoryStrip => {
     const two = layers.slice(2 * i, 2 * i + 2)
-    const [first, second] = two.map((layer) => acrossRow(layer, ramp.width, units))
+    const [first, second] = two.map((layer) => acrossRow(layer, ramp, units))
     return {
       name: `${ramp.name}/strip-across-${i + 1}`,
       kind: 'across',
@@ -33,15 +34,19 @@ export const acrossName = (rows: readonly string[]): string => `across, ${rows.j
 /** Which side is the left one. */
 export const leftOf = ({ kind }: SolvedRamp): string => `left is as seen from ${kindTraits[kind].start}`
 
-const acrossRow = (layer: Layer, width: number, units: Units): StripRow => {
-  const { screws, every } = commonest(layer)
+const acrossRow = (layer: Layer, { width, kind }: SolvedRamp, units: Units): StripRow => {
+  const [common, ...others] = likeRows(layer, units)
+  const but = others.map(
+    ({ rows }) =>
+      `${rowNames(layer, rows, kindTraits[kind].sheetEnd, units)}: ${unlike(rows[0]!, common!.rows[0]!, units)}`,
+  )
   return {
     edge: `LAYER ${layer.layer}`,
-    words: every ? 'the screws of each row' : 'the screws of most rows',
+    words: ['the screws of each row', ...(but.length > 0 ? [`but ${but.join('; ')}`] : [])].join(', '),
     marks: [
       ...rowMarks([
         ...gapMarks(layer.widths, () => 'seam', units),
-        ...screws.map((at) => ({
+        ...common!.rows[0]!.across.map((at) => ({
           at,
           sign: 'ring' as const,
           label: markFigure(at, units),
@@ -53,13 +58,41 @@ const acrossRow = (layer: Layer, width: number, units: Units): StripRow => {
   }
 }
 
-/** Rows differ only where a screw below stands in the way. */
-const commonest = ({ rows }: Layer): { readonly screws: readonly number[]; readonly every: boolean } => {
-  const alike = (a: readonly number[], b: readonly number[]): boolean => a.join() === b.join()
-  const counted = rows.map(({ across }) => ({
-    across,
-    count: rows.filter((row) => alike(row.across, across)).length,
-  }))
-  const best = counted.reduce((a, b) => (b.count > a.count ? b : a))
-  return { screws: best.across, every: best.count === rows.length }
+const figuresOf = ({ across }: FixedRow, units: Units): readonly string[] =>
+  across.map((at) => markFigure(at, units))
+
+/** Rows whose figures are alike, most rows first: they differ where another screw stands in the way. */
+const likeRows = (
+  { rows }: Layer,
+  units: Units,
+): readonly { readonly rows: readonly [FixedRow, ...FixedRow[]] }[] => {
+  const groups = new Map<string, [FixedRow, ...FixedRow[]]>()
+  for (const row of rows) {
+    const key = figuresOf(row, units).join()
+    const own = groups.get(key)
+    if (own) own.push(row)
+    else groups.set(key, [row])
+  }
+  return [...groups.values()].map((own) => ({ rows: own })).sort((a, b) => b.rows.length - a.rows.length)
+}
+
+/** By their studs; those whose stud has a row of another kind too, and those between studs, by their distance. */
+const rowNames = (layer: Layer, own: readonly FixedRow[], end: string, units: Units): string => {
+  const whole = ({ stud }: FixedRow): boolean =>
+    stud !== null && layer.rows.every((row) => row.stud !== stud || own.includes(row))
+  const studs = [...new Set(own.filter(whole).map(({ stud }) => stud! + 1))]
+  const rest = own.filter((row) => !whole(row)).map(({ at }) => markFigure(at, units))
+  return [
+    ...(studs.length > 0 ? [`at ${numberList('stud', studs)}`] : []),
+    ...(rest.length > 0 ? [`${wordList(rest)} from the ${end}`] : []),
+  ].join(' and ')
+}
+
+/** What a row has in place of what. */
+const unlike = (row: FixedRow, common: FixedRow, units: Units): string => {
+  const [own, usual] = [figuresOf(row, units), figuresOf(common, units)]
+  const more = own.filter((one) => !usual.includes(one)).join(', ')
+  const less = usual.filter((one) => !own.includes(one)).join(', ')
+  if (more === '') return `not ${less}`
+  return less === '' ? `also ${more}` : `${more} in place of ${less}`
 }

@@ -119,20 +119,39 @@ describe('the strips of layers of skin', () => {
   })
 })
 
+const skinOfSix = '9 plywood, 9 plywood, 6 hardboard, 3 hardboard, 3 hardboard, 3 hardboard'
+
 describe('the strips of screws across', () => {
-  test('carry the rows of two layers each, from the left, with their figures', () => {
-    const ramp = wholeOf(plain)
-    const strips = rampStrips(ramp, 'mm').filter(({ name }) => name.includes('across'))
-    expect(strips.map(({ rows }) => rows.length)).toEqual([2, 1])
-    const rows = strips.flatMap((strip) => strip.rows)
-    rows.forEach((row, i) => {
-      const plan = ramp.skin[i]!
-      // all rows of this ramp are alike
-      for (const { across } of plan.rows) nearAll(rings(row), across, `layer ${i + 1}`)
-      expect([row!.edge, row!.words]).toEqual([`LAYER ${i + 1}`, 'the screws of each row'])
-      for (const { at, sign, label } of row!.marks)
-        if (sign === 'ring') assertNear(Number(label), at, 0.05001, 'its figure')
-    })
+  test('carry the rows of two layers each, from the left, with their figures; which row differs by what is told', () => {
+    const shown = (at: number): string => showLength(at, 'mm', { decimals: 1 })
+    const across = (ramp: Parameters<typeof rampStrips>[0]) =>
+      rampStrips(ramp, 'mm').filter(({ kind }) => kind === 'across')
+    const alike = wholeOf(plain)
+    expect(across(alike).map(({ rows }) => rows.length)).toEqual([2, 1])
+    // with more layers the top row's screws step off the pipe's
+    const reading = readDesign(templateText('quarter-mm').replace(/skin: .*/, `skin: [${skinOfSix}]`))
+    if ('problems' in reading) throw new Error(JSON.stringify(reading.problems))
+    let stepped = 0
+    for (const ramp of [alike, ...wholeDesign(reading.design).ramps])
+      across(ramp)
+        .flatMap(({ rows }) => rows)
+        .forEach((row, i) => {
+          const but = /^the screws of each row(?:, but at stud (\d+): (.*) in place of (.*))?$/.exec(
+            row!.words,
+          )!
+          expect(row!.edge).toBe(`LAYER ${i + 1}`)
+          const usual = rings(row).map(shown)
+          for (const { stud, across: screws } of ramp.skin[i]!.rows) {
+            const [own, is] = [screws.map(shown), stud === Number(but[1]) - 1]
+            expect(own.filter((at) => !usual.includes(at)).join(', ')).toBe(is ? but[2] : '')
+            expect(usual.filter((at) => !own.includes(at)).join(', ')).toBe(is ? but[3] : '')
+            if (is) stepped++
+            else nearAll(rings(row), screws, `layer ${i + 1}`)
+          }
+          for (const { at, sign, label } of row!.marks)
+            if (sign === 'ring') assertNear(Number(label), at, 0.05001, 'its figure')
+        })
+    expect(stepped).toBe(2)
   })
 
   test('carry the edges of sheets that meet across', () => {
