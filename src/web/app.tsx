@@ -22,6 +22,7 @@ import { useLeaf } from './state/use-leaf.ts'
 import { useLink } from './state/use-link.ts'
 import { usePinned } from './state/use-pinned.ts'
 import { useAlarms, usePointing } from './state/use-pointing.ts'
+import { usePrinters } from './state/use-printers.ts'
 import { useSaving } from './state/use-saving.ts'
 import { useWindow } from './state/use-window.ts'
 import { Top } from './top.tsx'
@@ -98,7 +99,8 @@ export const App = ({ start, before: whole, startLay, given, askings }: AppProps
   const found = checks.old ? [] : (checks.answer?.checks ?? [])
   const watched = found.filter(({ level }) => level === 'warn')
   const alarms = useAlarms(checks, found, view.good?.design.ramps[ramp]?.name)
-  const files = useFiles(writing, setText, (profile) => setLay((now) => ({ ...now, profile })))
+  const printers = usePrinters((profile) => setLay((now) => ({ ...now, profile })))
+  const files = useFiles(writing, setText, printers.keep)
   const saving = useSaving(writing)
 
   const stage = usePinned()
@@ -207,10 +209,11 @@ export const App = ({ start, before: whole, startLay, given, askings }: AppProps
                   showPage={leaf.turn}
                 />
               </Part>
-              <Part name="printer" line={printerLine(lay.profile)}>
+              <Part name="printer" line={printerLine(lay.profile, printers)}>
                 <Printer
                   lay={lay}
                   setLay={setLay}
+                  printers={printers}
                   paper={view.good?.design.paper ?? 'a4'}
                   text={text}
                   asking={looking}

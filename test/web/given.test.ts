@@ -124,6 +124,7 @@ describe('what the page is given', () => {
     // another of its name is not lost by a file that was opened by mistake
     await page.click('#part-printer > summary')
     await page.selectOption('#printer', '')
+    expect(await page.locator('#printer option').allTextContents()).toContain('shed')
     await drop(page, writeProfile({ ...found, across: 0.99 }), 'other.json')
     await alert.filter({ hasText: 'another of that name is kept here' }).waitFor()
     expect(await page.inputValue('#printer')).toBe('')

@@ -1,5 +1,6 @@
 import { afterEach, expect, it, vi } from 'vitest'
-import { keepLastPrinter, keepTab, keptTab, keptWhole, type Tab } from '../../src/web/state/keep.ts'
+import { readProfile, writeProfile } from '../../src/index.ts'
+import { isTaken, keepLastPrinter, keepTab, keptTab, keptWhole, type Tab } from '../../src/web/state/keep.ts'
 
 const hall = JSON.stringify({
   version: 1,
@@ -61,6 +62,18 @@ it('a new tab begins with the printer that was taken last, or with none where no
   expect(first().profile).toBe(null)
   keepLastPrinter('{}')
   expect(first().profile).toBe(null)
+})
+
+it('a printer is kept already where another one has its name, whatever that is', () => {
+  for (const name of ['hall', 'constructor', '__proto__']) {
+    const one = readProfile(JSON.stringify({ ...JSON.parse(hall), name }))
+    if ('error' in one) throw new Error(one.error)
+    const other = { ...one, across: 0.99 }
+    const printers = Object.fromEntries([[name, writeProfile(other)]])
+    expect(isTaken(one, {}), name).toBe(false)
+    expect(isTaken(one, printers), name).toBe(true)
+    expect(isTaken(other, printers), name).toBe(false)
+  }
 })
 
 it('what of a tab cannot be read is as if it were not there', () => {

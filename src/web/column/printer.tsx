@@ -2,9 +2,9 @@ import { useState } from 'preact/hooks'
 import type { PaperName } from '../../index.ts'
 import { kept } from '../kept.ts'
 import { download } from '../state/download.ts'
-import { keptPrinters } from '../state/keep.ts'
 import { useAnswer } from '../state/use-answer.ts'
 import { type Measures, usePrinter } from '../state/use-printer.ts'
+import type { KeptPrinters } from '../state/use-printers.ts'
 import type { Saving } from '../state/use-saving.ts'
 import { printIt } from '../words/print-it.ts'
 import type { Asking } from '../worker/ask.ts'
@@ -13,6 +13,7 @@ import type { Lay } from '../worker/messages.ts'
 interface PrinterProps {
   readonly lay: Lay
   readonly setLay: (lay: Lay) => void
+  readonly printers: KeptPrinters
   readonly paper: PaperName
   readonly text: string
   readonly asking: Asking
@@ -37,9 +38,9 @@ const percent = (ratio: number): string => {
 }
 
 /** What the closed part says. */
-export const printerLine = (profile: string | null): string => {
+export const printerLine = (profile: string | null, { all }: KeptPrinters): string => {
   if (profile !== null) return 'measured, pages are corrected'
-  const [first, ...others] = Object.keys(keptPrinters())
+  const [first, ...others] = Object.keys(all)
   if (first === undefined) return 'not measured yet'
   return others.length === 0
     ? `none: ${first} is measured, take it here`
@@ -47,8 +48,9 @@ export const printerLine = (profile: string | null): string => {
 }
 
 /** What a rule says of the printed square, turned into a correction; kept in this browser under a name. */
-export const Printer = kept(({ lay, setLay, paper, text, asking, busy, count, save }: PrinterProps) => {
-  const { known, all, words, clash, measure, read, store } = usePrinter(lay, setLay, paper)
+export const Printer = kept((props: PrinterProps) => {
+  const { lay, setLay, printers, paper, text, asking, busy, count, save } = props
+  const { known, all, words, clash, measure, read, replace } = usePrinter(lay, printers, paper)
   const effect = useAnswer(asking, 'effect', known ? { kind: 'effect', text, profile: lay.profile! } : null)
   const [name, setName] = useState('')
   const [measures, setMeasures] = useState<Measures>({})
@@ -134,7 +136,7 @@ export const Printer = kept(({ lay, setLay, paper, text, asking, busy, count, sa
           keep this printer
         </button>
         {clash && (
-          <button type="button" id="replace-printer" onClick={() => store(clash)}>
+          <button type="button" id="replace-printer" onClick={() => replace(clash)}>
             replace {clash.name}
           </button>
         )}

@@ -118,14 +118,9 @@ export const mostProfile = 100_000
 export const keepPrinter = (name: string, file: string): boolean =>
   write('localStorage', printersKey, JSON.stringify({ ...keptPrinters(), [name]: file }))
 
-/** A printer's file that is opened is kept, unless another of its name is there: that is replaced only when one says so. */
-export const keepOpened = (profile: Profile): string | null => {
-  const file = writeProfile(profile)
-  const there = keptPrinters()[profile.name]
-  if (there !== undefined && there !== file) return null
-  keepPrinter(profile.name, file)
-  return file
-}
+/** Whether another one has its name: that is replaced only when one says so. */
+export const isTaken = (one: Profile, printers: Printers): boolean =>
+  Object.hasOwn(printers, one.name) && printers[one.name] !== writeProfile(one)
 
 /** The printer that the next tab begins with; null for none. */
 export const keepLastPrinter = (file: string | null): void => {

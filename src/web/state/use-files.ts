@@ -2,7 +2,8 @@ import { useCallback, useState } from 'preact/hooks'
 import { mostSetBytes, readProfile } from '../../index.ts'
 import type { Asking } from '../worker/ask.ts'
 import type { Answer } from '../worker/messages.ts'
-import { keepOpened, mostProfile } from './keep.ts'
+import { mostProfile } from './keep.ts'
+import type { KeptPrinters } from './use-printers.ts'
 
 /** No design comes near; of what is longer so much is read, so that its reader says what it is. */
 const mostText = 8_000_000
@@ -35,7 +36,7 @@ const textOf = (bytes: ArrayBuffer, cut: boolean): string | null => {
 export const useFiles = (
   asking: Asking,
   takeDesign: (text: string) => void,
-  takePrinter: (file: string) => void,
+  keepPrinter: KeptPrinters['keep'],
 ): Files => {
   const [set, setSet] = useState<OpenedSet | null>(null)
   const [words, setWords] = useState('')
@@ -45,14 +46,12 @@ export const useFiles = (
       takeDesign(text)
       return
     }
-    const kept = keepOpened(profile)
     const what = `${name} is the file of printer ${profile.name}, no design`
-    if (kept === null)
-      setWords(`${what}; another of that name is kept here: open it under printer to replace that one`)
-    else {
-      takePrinter(kept)
-      setWords(`${what}: the pages are corrected for it now`)
-    }
+    setWords(
+      keepPrinter(profile) === 'name taken'
+        ? `${what}; another of that name is kept here: open it under printer to replace that one`
+        : `${what}: the pages are corrected for it now`,
+    )
   }
   const open = useCallback(async (file: File | undefined): Promise<void> => {
     if (file === undefined) return

@@ -1,7 +1,8 @@
 import { useState } from 'preact/hooks'
-import { gaugeJob, isRefusal, type PaperName, type Profile, readProfile, writeProfile } from '../../index.ts'
+import { gaugeJob, isRefusal, type PaperName, type Profile, readProfile } from '../../index.ts'
 import type { Lay } from '../worker/messages.ts'
-import { keepPrinter, keptPrinters, mostProfile } from './keep.ts'
+import { mostProfile } from './keep.ts'
+import type { KeptPrinters } from './use-printers.ts'
 
 /** Without these a printer is not known: how each is asked for. */
 const wanted: readonly (readonly [key: string, words: string])[] = [
@@ -23,39 +24,28 @@ export interface PrinterState {
   readonly clash: Profile | null
   readonly measure: (name: string, measures: Measures) => void
   readonly read: (file: File | undefined) => Promise<void>
-  readonly store: (one: Profile) => void
+  readonly replace: (one: Profile) => void
 }
 
 /** The printers that this browser keeps, and the one that the pages are laid for. */
-export const usePrinter = (lay: Lay, setLay: (lay: Lay) => void, paper: PaperName): PrinterState => {
-  const [printers, setPrinters] = useState(keptPrinters)
+export const usePrinter = (lay: Lay, printers: KeptPrinters, paper: PaperName): PrinterState => {
   const [words, setWords] = useState('')
   const [clash, setClash] = useState<Profile | null>(null)
   const profile = lay.profile === null ? null : readProfile(lay.profile)
   const known = profile !== null && !('error' in profile) ? profile : null
   // one that was opened as a file stands there too
-  const all = known === null ? printers : { ...printers, [known.name]: lay.profile! }
+  const all = known === null ? printers.all : { ...printers.all, [known.name]: lay.profile! }
 
-  const store = (one: Profile): void => {
-    const file = writeProfile(one)
-    setClash(null)
+  const offer = (one: Profile, replacing = false): void => {
+    const done = printers.keep(one, replacing)
+    setClash(done === 'name taken' ? one : null)
     setWords(
-      keepPrinter(one.name, file)
-        ? `${one.name} is kept in this browser`
-        : `this browser keeps nothing: save the file of ${one.name}`,
+      done === 'name taken'
+        ? `a printer called ${one.name} is kept already: give another name, or replace it`
+        : done === 'kept'
+          ? `${one.name} is kept in this browser`
+          : `this browser keeps nothing: save the file of ${one.name}`,
     )
-    setPrinters({ ...keptPrinters(), ...printers, [one.name]: file })
-    setLay({ ...lay, profile: file })
-  }
-  /** One that is there already is replaced only when that is said. */
-  const offer = (one: Profile): void => {
-    const there = { ...printers, ...keptPrinters() }[one.name]
-    if (there === undefined || there === writeProfile(one)) {
-      store(one)
-      return
-    }
-    setClash(one)
-    setWords(`a printer called ${one.name} is kept already: give another name, or replace it`)
   }
   const measure = (name: string, measures: Measures): void => {
     const said = (key: string): readonly string[] =>
@@ -84,5 +74,5 @@ export const usePrinter = (lay: Lay, setLay: (lay: Lay) => void, paper: PaperNam
     if ('error' in found) setWords(found.error)
     else offer(found)
   }
-  return { known, all, words, clash, measure, read, store }
+  return { known, all, words, clash, measure, read, replace: (one) => offer(one, true) }
 }
