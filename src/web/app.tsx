@@ -99,7 +99,12 @@ export const App = ({ start, before: whole, startLay, given, askings }: AppProps
   const found = checks.old ? [] : (checks.answer?.checks ?? [])
   const watched = found.filter(({ level }) => level === 'warn')
   const alarms = useAlarms(checks, found, view.good?.design.ramps[ramp]?.name)
-  const printers = usePrinters((profile) => setLay((now) => ({ ...now, profile })))
+  const printers = usePrinters((next) =>
+    setLay((now) => {
+      const profile = next(now.profile)
+      return profile === now.profile ? now : { ...now, profile }
+    }),
+  )
   const files = useFiles(writing, setText, printers.keep)
   const saving = useSaving(writing)
 

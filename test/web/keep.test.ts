@@ -1,6 +1,14 @@
 import { afterEach, expect, it, vi } from 'vitest'
 import { readProfile, writeProfile } from '../../src/index.ts'
-import { isTaken, keepLastPrinter, keepTab, keptTab, keptWhole, type Tab } from '../../src/web/state/keep.ts'
+import {
+  isTaken,
+  keepLastPrinter,
+  keepPrinter,
+  keepTab,
+  keptTab,
+  keptWhole,
+  type Tab,
+} from '../../src/web/state/keep.ts'
 
 const hall = JSON.stringify({
   version: 1,
@@ -62,6 +70,17 @@ it('a new tab begins with the printer that was taken last, or with none where no
   expect(first().profile).toBe(null)
   keepLastPrinter('{}')
   expect(first().profile).toBe(null)
+  // one that another tab measured anew is that one, in a tab that had it and in a new one
+  const anew = hall.replace('149.4', '149').replace('0.996', '0.993')
+  keepLastPrinter(hall)
+  keepTab(tab)
+  keepPrinter('hall', anew)
+  keepPrinter('shed', hall.replace('hall', 'shed'))
+  expect(first().profile).toBe(anew)
+  vi.stubGlobal('sessionStorage', placeOf())
+  expect(first().profile).toBe(anew)
+  keepPrinter('hall', '{}')
+  expect(first().profile).toBe(hall)
 })
 
 it('a printer is kept already where another one has its name, whatever that is', () => {

@@ -50,7 +50,8 @@ export const printerLine = (profile: string | null, { all }: KeptPrinters): stri
 /** What a rule says of the printed square, turned into a correction; kept in this browser under a name. */
 export const Printer = kept((props: PrinterProps) => {
   const { lay, setLay, printers, paper, text, asking, busy, count, save } = props
-  const { known, all, words, clash, measure, read, replace } = usePrinter(lay, printers, paper)
+  const printer = usePrinter(lay, printers, paper)
+  const { known, all, words, clash, measure, read, replace, forget, forgotten, again } = printer
   const effect = useAnswer(asking, 'effect', known ? { kind: 'effect', text, profile: lay.profile! } : null)
   const [name, setName] = useState('')
   const [measures, setMeasures] = useState<Measures>({})
@@ -147,6 +148,16 @@ export const Printer = kept((props: PrinterProps) => {
             onClick={() => download(`${known.name}.json`, 'application/json', lay.profile!)}
           >
             save its file
+          </button>
+        )}
+        {known && (
+          <button type="button" id="forget-printer" onClick={() => forget(known)}>
+            forget {known.name}
+          </button>
+        )}
+        {forgotten && (
+          <button type="button" id="printer-again" onClick={() => again(forgotten)}>
+            keep {forgotten.name} again
           </button>
         )}
         <label class="file">

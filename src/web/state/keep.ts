@@ -50,8 +50,11 @@ const wordTypes: Readonly<Record<string, string>> = {
   overlap: 'string',
 }
 
-const profileOf = (value: unknown): string | null =>
-  typeof value === 'string' && !('error' in readProfile(value)) ? value : null
+/** The file of a measured printer, or null: of one that was measured anew meanwhile, in another tab too, the new one. */
+const profileOf = (value: unknown): string | null => {
+  if (typeof value !== 'string' || 'error' in readProfile(value)) return null
+  return newestFile(value, keptPrinters())
+}
 
 /** What of it cannot be read is as if it were not there. */
 const layOf = (value: unknown): Lay => {
@@ -117,6 +120,22 @@ export const mostProfile = 100_000
 /** Beside those that another tab kept meanwhile. */
 export const keepPrinter = (name: string, file: string): boolean =>
   write('localStorage', printersKey, JSON.stringify({ ...keptPrinters(), [name]: file }))
+
+export const forgetPrinter = (name: string): void => {
+  const { [name]: _, ...others } = keptPrinters()
+  write('localStorage', printersKey, JSON.stringify(others))
+}
+
+/** Whether a key that another tab wrote is that of the printers; null where it cleared all. */
+export const isOfPrinters = (key: string | null): boolean => key === null || key === printersKey
+
+/** A printer's file, or the one that is kept under its name. */
+export const newestFile = (file: string, printers: Printers): string => {
+  const own = readProfile(file)
+  if ('error' in own || !Object.hasOwn(printers, own.name)) return file
+  const kept = printers[own.name]!
+  return 'error' in readProfile(kept) ? file : kept
+}
 
 /** Whether another one has its name: that is replaced only when one says so. */
 export const isTaken = (one: Profile, printers: Printers): boolean =>

@@ -25,12 +25,18 @@ export interface PrinterState {
   readonly measure: (name: string, measures: Measures) => void
   readonly read: (file: File | undefined) => Promise<void>
   readonly replace: (one: Profile) => void
+  readonly forget: (one: Profile) => void
+  /** the one that was forgotten last */
+  readonly forgotten: Profile | null
+  /** keeps it after all */
+  readonly again: (one: Profile) => void
 }
 
 /** The printers that this browser keeps, and the one that the pages are laid for. */
 export const usePrinter = (lay: Lay, printers: KeptPrinters, paper: PaperName): PrinterState => {
   const [words, setWords] = useState('')
   const [clash, setClash] = useState<Profile | null>(null)
+  const [forgotten, setForgotten] = useState<Profile | null>(null)
   const profile = lay.profile === null ? null : readProfile(lay.profile)
   const known = profile !== null && !('error' in profile) ? profile : null
   // one that was opened as a file stands there too
@@ -39,6 +45,7 @@ export const usePrinter = (lay: Lay, printers: KeptPrinters, paper: PaperName): 
   const offer = (one: Profile, replacing = false): void => {
     const done = printers.keep(one, replacing)
     setClash(done === 'name taken' ? one : null)
+    setForgotten(null)
     setWords(
       done === 'name taken'
         ? `a printer called ${one.name} is kept already: give another name, or replace it`
@@ -46,6 +53,12 @@ export const usePrinter = (lay: Lay, printers: KeptPrinters, paper: PaperName): 
           ? `${one.name} is kept in this browser`
           : `this browser keeps nothing: save the file of ${one.name}`,
     )
+  }
+  const forget = (one: Profile): void => {
+    printers.forget(one.name)
+    setClash(null)
+    setForgotten(one)
+    setWords(`${one.name} is forgotten in this browser`)
   }
   const measure = (name: string, measures: Measures): void => {
     const said = (key: string): readonly string[] =>
@@ -74,5 +87,6 @@ export const usePrinter = (lay: Lay, printers: KeptPrinters, paper: PaperName): 
     if ('error' in found) setWords(found.error)
     else offer(found)
   }
-  return { known, all, words, clash, measure, read, replace: (one) => offer(one, true) }
+  const replace = (one: Profile): void => offer(one, true)
+  return { known, all, words, clash, measure, read, replace, forget, forgotten, again: offer }
 }
