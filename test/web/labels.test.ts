@@ -3,6 +3,7 @@ import { rampPath, schema } from '../../src/index.ts'
 import { labelOf, pathOfKey } from '../../src/web/words/labels.ts'
 import { listShown, listTyped } from '../../src/web/words/list.ts'
 import { madeOf } from '../../src/web/words/page-name.ts'
+import { sliderValues, sliderWords } from '../../src/web/words/slider-values.ts'
 import { layOut } from '../support/lay-out.ts'
 import { templateText } from '../support/templates.ts'
 
@@ -67,3 +68,17 @@ it('a list is shown as it may be typed, and half typed stays as it is', () => {
     expect(listShown(listTyped(typed, 'timber'))).toBe(typed)
   expect(listShown('[ 2400, 3000 ]')).toBe('2400, 3000')
 })
+
+it.each([
+  // 25.4 mm in an inch
+  ['in the middle', 640, 'mm', [640, 150, 3000], 'deck height 640 mm'],
+  ['in inches', 24.25 * 25.4, 'in', [24.25, 5.906, 118.11], 'deck height 24 1/4 in'],
+  ['typed beyond its ends', 3200.5, 'mm', [3200.5, 150, 3200.5], 'deck height 3200.5 mm'],
+] as const)(
+  'a handle of the drawing tells where it stands between its ends: %s',
+  (_, mm, units, figures, words) => {
+    const [now, least, most] = figures
+    expect(sliderValues(mm, { least: 150, most: 3000 }, units)).toEqual({ now, least, most })
+    expect(sliderWords('deck height', mm, units)).toBe(words)
+  },
+)

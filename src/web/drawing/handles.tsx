@@ -1,6 +1,8 @@
 import { useRef } from 'preact/hooks'
 import { type SolvedRamp, showLength, type Units } from '../../index.ts'
 import type { Actions } from '../state/actions.ts'
+import { labelOf } from '../words/labels.ts'
+import { type Ends, sliderValues, sliderWords } from '../words/slider-values.ts'
 
 interface HandlesProps {
   readonly ramp: Extract<SolvedRamp, { kind: 'quarter' }>
@@ -20,8 +22,7 @@ const stays = 4
 const heights = { least: 150, most: 3000 } as const
 const radii = { least: 300, most: 9000 } as const
 
-const within = (mm: number, { least, most }: { readonly least: number; readonly most: number }): number =>
-  Math.min(most, Math.max(least, mm))
+const within = (mm: number, { least, most }: Ends): number => Math.min(most, Math.max(least, mm))
 
 /** Two points to take hold of: the lip, which goes up and down, and the tangent, which goes to and fro, and up and down. */
 export const Handles = ({ ramp, index, units, ratio, actions }: HandlesProps) => {
@@ -32,12 +33,15 @@ export const Handles = ({ ramp, index, units, ratio, actions }: HandlesProps) =>
   const base = `ramps.${index}`
   const step = steps[units]
   const typed = (mm: number): string => showLength(Math.round(mm / step) * step, units, { unit: true })
-  const setHeight = (mm: number): void =>
-    setKey(`${base}.height.${design.height.layer}`, typed(within(mm, heights)))
-  const setRadius = (mm: number): void =>
-    setKey(`${base}.transition.circle.${circle.layer}`, typed(within(mm, radii)))
-  const setTangent = (mm: number): void =>
-    setKey(`${base}.transition.tangent.${tangent.layer}`, typed(within(mm, { least: -100, most: 600 })))
+  const keys = {
+    height: `${base}.height.${design.height.layer}`,
+    radius: `${base}.transition.circle.${circle.layer}`,
+    tangent: `${base}.transition.tangent.${tangent.layer}`,
+  }
+  const says = (key: string, mm: number): string => sliderWords(labelOf(key), mm, units)
+  const setHeight = (mm: number): void => setKey(keys.height, typed(within(mm, heights)))
+  const setRadius = (mm: number): void => setKey(keys.radius, typed(within(mm, radii)))
+  const setTangent = (mm: number): void => setKey(keys.tangent, typed(within(mm, { least: -100, most: 600 })))
   // the curve of the layer that the tangent is said of
   const level = centre.y - radius[tangent.layer]
   /** A circle that runs level at a point and passes through the lip: R = (d² + h²) / 2h. */
@@ -50,9 +54,10 @@ export const Handles = ({ ramp, index, units, ratio, actions }: HandlesProps) =>
     <>
       <Handle
         name="lip"
-        words={`the lip, ${typed(design.height.value)} high: drag it, or press up and down`}
+        words="the lip: drag it, or press up and down"
         at={{ x: lip.x * ratio, y: lip.y * ratio }}
-        value={design.height.value}
+        values={sliderValues(design.height.value, heights, units)}
+        says={says(keys.height, design.height.value)}
         start={() => {
           const from = design.height.value
           return ({ dy }) => setHeight(from + dy / ratio)
@@ -64,9 +69,10 @@ export const Handles = ({ ramp, index, units, ratio, actions }: HandlesProps) =>
       />
       <Handle
         name="tangent"
-        words={`the tangent, where the curve runs level, radius ${typed(circle.radius)}: drag it, or press left and right, up and down`}
+        words="the tangent, where the curve runs level: drag it, or press left and right, up and down"
         at={{ x: centre.x * ratio, y: level * ratio }}
-        value={circle.radius}
+        values={sliderValues(circle.radius, radii, units)}
+        says={`${says(keys.radius, circle.radius)}, ${says(keys.tangent, tangent.height)}`}
         start={() => {
           const [away, from] = [lip.x - centre.x, tangent.height]
           return ({ dx, dy }) => {
@@ -89,7 +95,9 @@ interface HandleProps {
   readonly words: string
   /** mm of the drawing, y up */
   readonly at: { readonly x: number; readonly y: number }
-  readonly value: number
+  readonly values: ReturnType<typeof sliderValues>
+  /** what it stands at, in words */
+  readonly says: string
   /** what a drag does from here: it hears how far it went, mm of the drawing, y up */
   readonly start: () => (by: { readonly dx: number; readonly dy: number }) => void
   readonly rest: () => void
@@ -110,7 +118,7 @@ interface Drag {
   readonly scale: number
 }
 
-const Handle = ({ name, words, at, value, start, rest, press }: HandleProps) => {
+const Handle = ({ name, words, at, values, says, start, rest, press }: HandleProps) => {
   const drag = useRef<Drag | null>(null)
   const end = (): void => {
     drag.current = null
@@ -123,7 +131,10 @@ const Handle = ({ name, words, at, value, start, rest, press }: HandleProps) => 
       role="slider"
       tabindex={0}
       aria-label={words}
-      aria-valuenow={Math.round(value)}
+      aria-valuenow={values.now}
+      aria-valuemin={values.least}
+      aria-valuemax={values.most}
+      aria-valuetext={says}
       transform={`translate(${at.x.toFixed(2)} ${(-at.y).toFixed(2)})`}
       onPointerDown={(event) => {
         const { a } = event.currentTarget.ownerSVGElement!.getScreenCTM()!
