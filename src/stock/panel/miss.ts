@@ -1,6 +1,6 @@
 import type { Design, QuarterDesign } from '../../design/design.ts'
 import { isCurved } from '../../design/kind-traits.ts'
-import { showLength } from '../../length.ts'
+import { showLength, type Units } from '../../length.ts'
 import { hasStop } from '../../ramp/check/check.ts'
 import { offerSteps, same } from '../../ramp/check/offer.ts'
 import { backKey, heightKey, type Key, radiusKey } from '../../ramp/check/remedy.ts'
@@ -104,7 +104,11 @@ const waysOut = (ramp: QuarterDesign, design: Design, kinds: readonly PanelKind[
   ]
 }
 
+/** A miss that would be shown as 0 is less than a step of the tape. */
+const missed = (by: number, units: Units): string =>
+  by < offerSteps[units] / 2 ? `less than ${showLength(offerSteps[units], units)}` : showLength(by, units)
+
 /** `both sides of outer miss one panel by 34; one takes them with height: { deck: 610 }` */
 export const missWords = ({ ramp, by, ways }: Miss, several: boolean, { units }: Design): string =>
-  `both sides${several ? ` of ${ramp}` : ''} miss one panel by ${showLength(Math.max(by, same), units)}` +
+  `both sides${several ? ` of ${ramp}` : ''} miss one panel by ${missed(by, units)}` +
   (ways.length > 0 ? `; ${ways.map((way) => `\`${way}\``).join(' or ')} brings them there` : '')

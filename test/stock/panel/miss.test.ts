@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import { missesOf } from '../../../src/stock/panel/miss.ts'
+import { missesOf, missWords } from '../../../src/stock/panel/miss.ts'
 import { layPanels } from '../../../src/stock/panel/panels.ts'
 import { partsOf } from '../../../src/stock/parts.ts'
 import { designOf } from '../../support/design-of.ts'
@@ -64,5 +64,12 @@ describe('both sides that miss one panel', () => {
 
   test('are nothing to say where they lie on one, or where two are clamped', () => {
     expect(ramp('mm', { ...tall, height: '{ deck: 640 }' }).misses).toEqual([])
+  })
+
+  test('by less than a millimetre say so, never by 0', () => {
+    const design = { units: 'mm' } as Parameters<typeof missWords>[2]
+    const words = (by: number): string => missWords({ ramp: 'outer', by, ways: [] }, false, design)
+    expect(words(0.2)).toBe('both sides miss one panel by less than 1')
+    expect(words(34)).toBe('both sides miss one panel by 34')
   })
 })
