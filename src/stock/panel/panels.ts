@@ -139,13 +139,15 @@ const laySheet = (
         saw,
         known,
       )
+      const own: LaidPanel[] = []
       for (const filled of inSawingOrder(packing.filled, (i) => isSide(all[i]!.part))) {
         const source = sources.find(({ kind }) => kind === filled.kind)!
         laidOn.push(source)
         const board = { length: source.kind.length, width: source.kind.width, trim: stock.trim }
         const places = closedUp(settled(board, filled.places, saw.step), saw)
-        panels.push(panelOf({ ...filled, places }, source, all, sheet, layers, first + panels.length))
+        own.push(panelOf({ ...filled, places }, source, all, sheet, layers, 0))
       }
+      for (const panel of tracedLater(own)) panels.push({ ...panel, number: first + panels.length })
       lost.push(...packing.lost.flatMap((i) => [all[i]!.part, ...(all[i]!.under ? [all[i]!.under!] : [])]))
     }
     if (pairs.length > 0) lay(pairs, [...couples.filter((one) => one !== null), ...bought], 2)
@@ -262,6 +264,24 @@ const panelPiece = ({ shape, x, y }: Place, { part, under }: Couple): PanelPiece
 export const isMirrored = ({ second, outline }: PanelPiece): boolean =>
   second !== null &&
   doubleArea(pathSegments(outline).flatMap((segment) => [segment.from, segmentAt(segment, 0.5)])) < 0
+
+/** Of panels with sides first those on which no side is the mirror image of one that lies on another: that is traced from it. */
+const tracedLater = (panels: readonly LaidPanel[]): readonly LaidPanel[] =>
+  panels.toSorted((a, b) => (hasSide(a) && hasSide(b) ? tracedOf(a) - tracedOf(b) : 0))
+
+const hasSide = ({ pieces }: LaidPanel): boolean => pieces.some(({ part }) => isSide(part))
+
+/** Mirrored sides of a ramp of which none lies as printed on the panel. */
+const tracedOf = ({ pieces }: LaidPanel): number => {
+  const sides = pieces.filter(({ part }) => isSide(part))
+  const like = (a: PanelPiece, b: PanelPiece): boolean =>
+    a.part.ramp === b.part.ramp &&
+    a.part.piece?.toe === b.part.piece?.toe &&
+    a.part.piece?.lip === b.part.piece?.lip
+  return sides.filter(
+    (side) => isMirrored(side) && !sides.some((other) => like(side, other) && !isMirrored(other)),
+  ).length
+}
 
 /** Corners of a piece on its panel from the one that is found with a tape, arcs flattened within 0.05 mm. */
 export const pieceCorners = ({ outline, x, y }: PanelPiece): readonly Point[] => {

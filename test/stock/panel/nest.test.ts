@@ -3,7 +3,7 @@ import { rectangle } from '../../../src/geometry/path.ts'
 import { drawDesign } from '../../../src/ramp/solve.ts'
 import { nest } from '../../../src/stock/panel/nest.ts'
 import type { PanelKind } from '../../../src/stock/panel/pack.ts'
-import { layPanels } from '../../../src/stock/panel/panels.ts'
+import { isMirrored, layPanels } from '../../../src/stock/panel/panels.ts'
 import { blankOf } from '../../../src/stock/panel/place/shape.ts'
 import { partsOf } from '../../../src/stock/parts.ts'
 import { designOf } from '../../support/design-of.ts'
@@ -142,5 +142,12 @@ ramps:
     }
     expect(overs(pair('any')).filter(Boolean)).toHaveLength(1)
     expect(overs(pair('out'))).toEqual([false, false])
+    // one each: the second is traced from the first, which lies as the pages do
+    const design = designOf(pair('out'))
+    const [sides] = layPanels(design, partsOf(design, drawDesign(design)).sheets)
+    expect(sides!.panels.map(({ number, pieces }) => [number, ...pieces.map(isMirrored)])).toEqual([
+      [1, false],
+      [2, true],
+    ])
   })
 })
