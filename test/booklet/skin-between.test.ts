@@ -23,6 +23,10 @@ describe('a top sheet that is screwed between studs', () => {
   test('how its ends are held is told before it is laid', () => {
     const top = topOf(flat)
     expect(top).toContain("hold the sheet's ends by what covers them")
+    // 18 of layers and 6 of hardboard below the head, 25 into the stud: 50 is the next that is sold
+    expect(topOf(quarter)).toMatch(
+      /takes a row into the stud there: screws of 4\.5 × 50 \([A-Z]\), countersunk/,
+    )
     expect(top.indexOf("hold the sheet's ends")).toBeLessThan(top.indexOf('Draw every row'))
     expect(bookletSaid(templateText('quarter-mm'), ['skin'])).not.toContain("hold the sheet's ends")
   })

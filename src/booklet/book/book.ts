@@ -45,7 +45,7 @@ export interface Book extends BookFacts {
   readonly show: (mm: number) => string
   /** tenths of a mm, or the same */
   readonly fine: (mm: number) => string
-  /** a screw as it is sold with the letter of its box: `4.5 × 60 (A)`, `No. 8 × 2 (B)` */
+  /** a screw as it is sold with the letter of its box, if there is one: `4.5 × 60 (A)`, `No. 8 × 2 (B)` */
   readonly screw: (use: ScrewUse, length: number) => string
   /** whether heads must say which ramp they speak of */
   readonly several: boolean
@@ -71,8 +71,10 @@ export const bookOf = (facts: BookFacts, width: number, tall: number, asked: rea
     tall,
     show: (mm) => showLength(mm, units),
     fine,
-    screw: (use, length) =>
-      `${screwSize(use, length, units, fine)} (${screwLetter(facts.stock.screws, { use, length })})`,
+    screw: (use, length) => {
+      const letter = screwLetter(facts.stock.screws, { use, length })
+      return `${screwSize(use, length, units, fine)}${letter ? ` (${letter})` : ''}`
+    },
     several: facts.solved.ramps.length > 1,
     piped: facts.solved.ramps.some(({ coping }) => coping !== null),
     drawn: <T>(name: string, draw: () => T): T => {
