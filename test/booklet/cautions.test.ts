@@ -23,6 +23,7 @@ test('of wheels it is said how to lift and that they have no brake, before they 
   const said = bookletSaid(quarter.replace('# wheels:', 'wheels:'), ['moving'])
   expect(said).toContain(rolling)
   expect(said.indexOf(rolling)).toBeLessThan(said.indexOf('Screw the 4 wheels'))
+  expect(said).toContain('each, drilled 3 mm before, 10 mm or more off the screws in its ends.')
   expect(bookletSaid(quarter, ['moving'])).not.toContain('no brake')
 })
 

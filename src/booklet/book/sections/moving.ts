@@ -3,6 +3,7 @@ import type { Point } from '../../../geometry/point.ts'
 import { capital } from '../../../length/capital.ts'
 import { ownUnits } from '../../../length/own-units.ts'
 import { numberList, wordList } from '../../../length/word-list.ts'
+import { pilotDrill } from '../../../ramp/frame/screw-lengths.ts'
 import type { Flat, SolvedRamp } from '../../../ramp/ramp.ts'
 import { screwHead } from '../../../ramp/screws/screw-sort.ts'
 import { bestWay, comesOut, type Low } from '../../../ramp/stored.ts'
@@ -207,7 +208,7 @@ const ropeStep = ({ show, stock, units }: Book, { name, studs, heights }: Flat, 
 
 /** What is put on for moving: rubber, grips, wheels. */
 const fitSteps = (book: Book, ramp: SolvedRamp): readonly string[] => {
-  const { stock, several, show, screw: size } = book
+  const { stock, several, show, units, screw: size } = book
   const of = several ? ` of ${ramp.name}` : ''
   const own = stock.moving.find(({ ramp: name }) => name === ramp.name)
   const rolling = own?.rolling
@@ -217,7 +218,7 @@ const fitSteps = (book: Book, ramp: SolvedRamp): readonly string[] => {
     ...(isCurved(ramp) ? [] : [ropeStep(book, ramp, of)]),
     ...(rolling && screw
       ? [
-          `Screw the ${rolling.count} wheels${of} by their plates into timber ${rolling.timber}, in the cut of the back bottom corner, ${rolling.across.map(show).join(', ')} from the left: ${screw.count / rolling.count} screws${screw.length === null ? '' : ` of ${size('wheels', screw.length)}, ${screwHead('wheels')},`} each.`,
+          `Screw the ${rolling.count} wheels${of} by their plates into timber ${rolling.timber}, in the cut of the back bottom corner, ${rolling.across.map(show).join(', ')} from the left: ${screw.count / rolling.count} screws${screw.length === null ? '' : ` of ${size('wheels', screw.length)}, ${screwHead('wheels')},`} each, drilled ${ownUnits(pilotDrill, units)} before, ${ownUnits('10 mm (3/8 in)', units)} or more off the screws in its ends.`,
         ]
       : []),
   ]
