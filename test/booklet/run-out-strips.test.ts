@@ -53,6 +53,9 @@ describe('what hangs free under a run-out', () => {
     places.slice(1).forEach((at, i) => {
       atMost(at - places[i]!, Number(free) + 8)
     })
+    // a screw of 4.5 mm splits a lower one
+    expect(strips.some(({ high }) => high < 12)).toBe(true)
+    expect(said).toContain('screwed, but glued where a strip is lower than 12,')
     expect(said.indexOf('Pack under it')).toBeLessThan(said.indexOf('Lay it over the skin'))
   })
 

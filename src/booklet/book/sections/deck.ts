@@ -19,7 +19,7 @@ import type { Section } from '../pages.ts'
 import { checksOf } from './framing.ts'
 import { marked, sheetWithScrews } from './screw-table.ts'
 import { freeHole, punchWords, sinkWords } from './sheets/hole-words.ts'
-import { runOutStrips } from './sheets/run-out-strips.ts'
+import { type RunOutStrip, runOutStrips, screwedStrip } from './sheets/run-out-strips.ts'
 import { gapOf } from './sheets/sheet-gap.ts'
 import { steelCaution } from './sheets/steel-words.ts'
 
@@ -221,6 +221,16 @@ const stripWords = (
   return [
     strips.length === 1
       ? `Pack under it: a strip of offcut as long as the ramp is wide, ${places[0]} before the sides' front edge, with short pieces between it and them.`
-      : `Pack under it: ${strips.length} strips of offcut as long as the ramp is wide, ${wordList(places)} before the sides' front edge. Screw them to each other with short pieces between and push them up to the sides.`,
+      : `Pack under it: ${strips.length} strips of offcut as long as the ramp is wide, ${wordList(places)} before the sides' front edge. Join them by short pieces between, ${joinWords(strips, show, units)}, and push them up to the sides.`,
   ]
+}
+
+/** A low strip splits at a screw. */
+const joinWords = (strips: readonly RunOutStrip[], show: Book['show'], units: Book['units']): string => {
+  const least = screwedStrip[units]
+  const low = strips.filter(({ high }) => high < least)
+  if (low.length === 0) return 'screwed'
+  return low.length === strips.length
+    ? 'glued: they are too low for screws'
+    : `screwed, but glued where a strip is lower than ${show(least)}`
 }

@@ -1,3 +1,4 @@
+import { inch } from '../../../../geometry/inch.ts'
 import type { Units } from '../../../../length.ts'
 import { runOutFree } from '../../../../ramp/beside/toe-step.ts'
 import { same } from '../../../../ramp/check/offer.ts'
@@ -6,6 +7,9 @@ import type { Transition } from '../../../../ramp/side/transition.ts'
 
 /** A lower strip is not sawn: the sheet gives that much by itself, so before the floor more than `runOutFree` hangs, by less than this; mm. */
 const leastStrip = 3
+
+/** A lower strip splits at a screw; common practice, no source. mm */
+export const screwedStrip = { mm: 12, in: inch / 2 } as const
 
 /** What stands under a run-out, mm: how far before the sides' front edge, and how high. */
 export interface RunOutStrip {
