@@ -96,13 +96,20 @@ export const partsLegend = (
 
 const sentence = (words: string): string => `${capital(words)}.`
 
-const kindWords = (strips: readonly StoryStrip[]): string => {
-  const rows = strips.flatMap(({ rows: own }) => own.flatMap((row) => (row ? [row] : [])))
+/** What edges and signs mean of strips of one kind. */
+export const kindWords = (strips: readonly StoryStrip[]): string => {
+  const rows = strips.flatMap(({ ramps, rows: own }) =>
+    own.flatMap((row) => (row ? [{ ...row, ramps }] : [])),
+  )
   const edges = [...new Set(rows.map(({ words }) => words))]
-  // edges of one meaning need no names
+  // edges of one meaning need no names, one of two meanings needs its ramp's
   const named = (words: string): string => {
-    const own = [...new Set(rows.filter((row) => row.words === words).map(({ edge }) => edge))]
-    return edges.length > 1 ? `${own.join(', ')} edge: ${words}` : words
+    const own = rows
+      .filter((row) => row.words === words)
+      .map(({ edge, ramps }) =>
+        rows.some((other) => other.edge === edge && other.words !== words) ? `${edge} (${ramps})` : edge,
+      )
+    return edges.length > 1 ? `${[...new Set(own)].join(', ')} edge: ${words}` : words
   }
   const rings = [...new Set(strips.flatMap((strip) => strip.rings ?? []))]
   const onTicks = [...new Set(strips.flatMap((strip) => strip.onTicks ?? []))]
