@@ -65,7 +65,10 @@ export const readLaying = (
     pack: said.pack ?? false,
     gaugedMargins:
       said.margin === undefined && sides.some((side) => margins[side] !== defaultMargins(paper)[side]),
-    warnings: profile ? profileWarnings(profile, sheet, units) : [],
+    warnings: [
+      ...(profile ? profileWarnings(profile, sheet, units) : []),
+      ...(said.margin === undefined || profile?.margins ? [] : edgeDoubts(sheet, units)),
+    ],
   }
 }
 
@@ -159,5 +162,17 @@ const profileWarnings = (profile: Profile, { paper, margins }: Sheet, units: Uni
       (side) =>
         `the ${side} margin of ${showLength(margins[side], units, { unit: true, decimals: 1 })} is less than printer ${profile.name} prints (${showLength(least![side], units, { unit: true, decimals: 1 })}); give it a wider margin`,
     ),
+  ]
+}
+
+/** From memory: office printers leave 3 to 5 mm blank. mm */
+const nearEdge = 3
+
+/** Margins that hardly a printer prints; of a measured one it is known what it does. */
+const edgeDoubts = ({ margins }: Sheet, units: Units): readonly string[] => {
+  const least = Math.min(...sides.map((side) => margins[side]))
+  if (least >= nearEdge) return []
+  return [
+    `a margin of ${showLength(least, units, { decimals: 1, unit: true })}: most printers do not print so near the edge, and leave out what lies there; measure your printer's margins, or give it more`,
   ]
 }

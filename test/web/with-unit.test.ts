@@ -39,6 +39,9 @@ describe('margins that hardly a printer prints', () => {
     expect(doubts('10, 10, 2.9, 10')).toHaveLength(1)
     expect(doubts('3 mm')).toEqual([])
     expect(doubts(undefined)).toEqual([])
+    // the command line reads the same
+    const read = readLaying({ margin: '0.5 mm' }, null, design)
+    expect('warnings' in read ? read.warnings : read).toEqual(doubts('0.5 mm'))
   })
   it('are those of a printer that was measured to print them', () => {
     const found = gaugeJob(

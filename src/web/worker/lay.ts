@@ -8,7 +8,6 @@ import {
   readLaying,
   readProfile,
   readSettled,
-  showLength,
 } from '../../index.ts'
 import type { Lay } from './messages.ts'
 
@@ -49,21 +48,5 @@ export const profileOf = (text: string | null): Profile | null => {
   return profile
 }
 
-/** From memory: office printers leave 3 to 5 mm blank. mm */
-const nearEdge = 3
-
-/** Margins that hardly a printer prints; of a measured one it is known what it does. */
-const edgeDoubts = ({ words }: Lay, profile: Profile | null, { sheet }: ReadLaying, { units }: Design) => {
-  const least = Math.min(...Object.values(sheet.margins))
-  if (words.margin === undefined || (profile?.margins ?? null) !== null || least >= nearEdge) return []
-  const shown = showLength(least, units, { decimals: 1, unit: true })
-  return [
-    `a margin of ${shown}: most printers do not print so near the edge, and leave out what lies there; measure yours under printer, or give it more`,
-  ]
-}
-
-export const layingOf = (lay: Lay, design: Design): ReadLaying => {
-  const profile = profileOf(lay.profile)
-  const laying = granted(readLaying(lay.words, profile, design))
-  return { ...laying, warnings: [...laying.warnings, ...edgeDoubts(lay, profile, laying, design)] }
-}
+export const layingOf = (lay: Lay, design: Design): ReadLaying =>
+  granted(readLaying(lay.words, profileOf(lay.profile), design))
