@@ -123,16 +123,17 @@ const hasHoles = ({ length, height }: Pattern, tiles: readonly Tile[]): boolean 
 }
 
 /** What is done on the pieces of a side that no panel holds whole, and with a joint that no page carries from end to end. */
-const pieces = ({ units, pattern: { joints }, tiles }: TapingFacts): string => {
+const pieces = ({ units, pattern: { joints, height }, tiles }: TapingFacts): string => {
   const on = (p: Point): boolean => tiles.some(({ cell }) => convexContains(cell, p))
   const unseen = joints.filter((joint) => !joint.every(on))
   if (unseen.length === 0)
     return 'No panel holds the side whole: do so on each piece in turn, trace it with its joint, and saw outside that line on both.'
   const show = ({ x }: Point): string => showLength(x, units)
+  const end = ({ y }: Point): string => (y > height - 0.5 ? 'top line' : 'curve')
   const struck = unseen.map(([top, foot]) =>
     show(foot) === show(top)
-      ? `${show(foot)} ${units} at the bottom and at the top`
-      : `${show(foot)} at the bottom to ${show(top)} ${units} at the top`,
+      ? `${show(foot)} ${units} at the bottom edge and at the ${end(top)}`
+      : `${show(foot)} at the bottom edge to ${show(top)} ${units} at the ${end(top)}`,
   )
   return `No panel holds the side whole: do so on each piece that pages reach. No page carries ${unseen.length > 1 ? 'these joints' : 'its joint'} whole; strike ${unseen.length > 1 ? 'them' : 'it'}, back from the front edge ${wordList(struck)}, and saw outside the line of each piece.`
 }

@@ -456,8 +456,8 @@ it('turned rows are struck parallel to the first: that of one more, those of sev
 it('a joint that no page carries whole is struck from the front edge: one figure where it stands plumb, one for each end where it leans', () => {
   const long = templateText('quarter-mm').replace('    deck: 500 ', '    deck: 2200 ')
   const { pattern, tiles, datums } = layOut(long, 'a4', 'ribbon')!.groups[0]!
-  const told = (by: number): string => {
-    const joints = pattern.joints.map(([top, foot]) => [{ ...top, x: top.x - by }, foot] as const)
+  const told = (by: number, lower = 0): string => {
+    const joints = pattern.joints.map(([top, foot]) => [{ x: top.x - by, y: top.y - lower }, foot] as const)
     const facts = { units: 'mm', cover: 'ribbon', tiles, datums, trial: true, strips: false } as const
     return tapingSteps({ ...facts, pattern: { ...pattern, joints } })[4]!
   }
@@ -465,8 +465,9 @@ it('a joint that no page carries whole is struck from the front edge: one figure
   expect(top.x).toBe(foot.x)
   const mm = Math.round(foot.x)
   const strike = 'No page carries its joint whole; strike it, back from the front edge'
-  expect(told(0)).toContain(`${strike} ${mm} mm at the bottom and at the top, and saw`)
-  expect(told(30)).toContain(`${strike} ${mm} at the bottom to ${mm - 30} mm at the top, and saw`)
+  expect(told(0)).toContain(`${strike} ${mm} mm at the bottom edge and at the top line, and saw`)
+  expect(told(30)).toContain(`${strike} ${mm} at the bottom edge to ${mm - 30} mm at the top line, and saw`)
+  expect(told(30, 5)).toContain('mm at the curve, and saw')
 })
 
 it('the largest paper takes what fits on it on one sheet, without a joint, however it is covered', () => {
