@@ -60,9 +60,9 @@ const tornWords =
 export const App = ({ start, before: whole, startLay, given, askings }: AppProps) => {
   const { counting, looking, saving: writing } = askings
   const [history, take] = useReducer(step, start, ({ text, problems }) =>
-    firstHistory(text, problems.length > 0 ? whole : null),
+    firstHistory(text, problems.length > 0 ? whole : null, startLay),
   )
-  const text = history.now
+  const { now: text, lay } = history
   const [filled, setFilled] = useState<Filled | null>(null)
   const before = useRef<View | null>(start)
   const view = useMemo(() => nextView(text, before.current, filled), [text, filled])
@@ -70,7 +70,6 @@ export const App = ({ start, before: whole, startLay, given, askings }: AppProps
   const [asked, setRamp] = useState(0)
   // one that was taken back or is not in another design is not shown
   const ramp = asked < (view.good?.design.ramps.length ?? 1) ? asked : 0
-  const [lay, setLay] = useState(startLay)
   // painted one after the other: the frame, the drawing, the fields
   const [painted, setPainted] = useState(0)
   useEffect(() => {
@@ -95,14 +94,17 @@ export const App = ({ start, before: whole, startLay, given, askings }: AppProps
   const after = useAfter(looking, text, checks)
   const { pointed, pointField, point, goTo } = usePointing(view, setRamp)
   const actions = useMemo(() => actionsOf(take, pointField), [take])
-  const { setText } = actions
+  const { setText, setLay } = actions
   const found = checks.old ? [] : (checks.answer?.checks ?? [])
   const watched = found.filter(({ level }) => level === 'warn')
   const alarms = useAlarms(checks, found, view.good?.design.ramps[ramp]?.name)
   const printers = usePrinters((next) =>
-    setLay((now) => {
-      const profile = next(now.profile)
-      return profile === now.profile ? now : { ...now, profile }
+    take({
+      kind: 'lay',
+      next: (now) => {
+        const profile = next(now.profile)
+        return profile === now.profile ? now : { ...now, profile }
+      },
     }),
   )
   const files = useFiles(writing, setText, printers.keep)
@@ -136,10 +138,7 @@ export const App = ({ start, before: whole, startLay, given, askings }: AppProps
           profile={lay.profile}
           asking={writing}
           close={files.closeSet}
-          takeDesign={(of, words) => {
-            setText(of)
-            setLay({ ...lay, words })
-          }}
+          takeDesign={(text, words) => take({ kind: 'laid', text, words })}
         />
       )}
       <main>

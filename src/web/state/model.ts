@@ -2,12 +2,14 @@ import {
   type Design,
   drawDesign,
   editDesign,
+  type LayingWords,
   type Problem,
   readDesign,
   readSaid,
   type SolvedDesign,
   type Typing,
 } from '../../index.ts'
+import type { Lay } from '../worker/messages.ts'
 
 /** A design's text whose open figures were found. */
 export interface Filled {
@@ -60,19 +62,28 @@ const viewFrom = (
     : { text, said, problems: [], good: before?.good ?? null }
 }
 
-/** Texts to go back and forward to. */
+/** A design to go back or forward to; how its pages were laid, where that changed with it. */
+interface Moment {
+  readonly text: string
+  readonly words?: LayingWords
+}
+
+/** Designs to go back and forward to. */
 export interface History {
-  readonly past: readonly string[]
+  readonly past: readonly Moment[]
   readonly now: string
-  readonly future: readonly string[]
+  /** how its pages are laid: what is changed of that alone is no step */
+  readonly lay: Lay
+  readonly future: readonly Moment[]
   /** what was typed last: more of the same is one step with it */
   readonly of: string | null
 }
 
 /** `before`: a text that one may go back to at once. */
-export const firstHistory = (now: string, before: string | null): History => ({
-  past: before === null || before === now ? [] : [before],
+export const firstHistory = (now: string, before: string | null, lay: Lay): History => ({
+  past: before === null || before === now ? [] : [{ text: before }],
   now,
+  lay,
   future: [],
   of: null,
 })
@@ -81,6 +92,9 @@ const mostSteps = 200
 
 export type Step =
   | { readonly kind: 'text'; readonly text: string; readonly of: string | null }
+  /** the design of a set, laid as that was */
+  | { readonly kind: 'laid'; readonly text: string; readonly words: LayingWords }
+  | { readonly kind: 'lay'; readonly next: (lay: Lay) => Lay }
   /** a key is typed, or goes where `value` is null */
   | { readonly kind: 'key'; readonly path: string; readonly value: string | null }
   /** what a check offers */
@@ -100,17 +114,48 @@ const changed = (history: History, text: string, of: string | null): History =>
     ? history
     : {
         past:
-          of !== null && of === history.of ? history.past : [...history.past, history.now].slice(-mostSteps),
+          of !== null && of === history.of
+            ? history.past
+            : [...history.past, { text: history.now }].slice(-mostSteps),
         now: text,
+        lay: history.lay,
         future: [],
         of,
       }
 
+/** Goes to `there`, and leaves the way back to what stands now. */
+const gone = (
+  { now, lay }: History,
+  there: Moment,
+): { readonly left: Moment } & Pick<History, 'now' | 'lay' | 'of'> => ({
+  left: there.words === undefined ? { text: now } : { text: now, words: lay.words },
+  now: there.text,
+  lay: there.words === undefined ? lay : { ...lay, words: there.words },
+  of: null,
+})
+
+/** `forward`: whether there is a way forward again. */
+const back = (history: History, forward: boolean): History => {
+  const { past, future } = history
+  if (past.length === 0) return history
+  const { left, ...next } = gone(history, past.at(-1)!)
+  return { past: past.slice(0, -1), ...next, future: forward ? [left, ...future] : [] }
+}
+
 export const step = (history: History, taken: Step): History => {
-  const { past, now, future, of } = history
+  const { past, now, lay, future, of } = history
   switch (taken.kind) {
     case 'text':
       return changed(history, taken.text, taken.of)
+    case 'laid': {
+      if (taken.text === now && taken.words === lay.words) return history
+      const { left, ...next } = gone(history, taken)
+      return { past: [...past, left].slice(-mostSteps), ...next, future: [] }
+    }
+    case 'lay': {
+      const next = taken.next(lay)
+      return next === lay ? history : { ...history, lay: next }
+    }
     case 'key':
       return changed(history, editDesign(now, taken.path, taken.value), taken.path)
     case 'offer':
@@ -124,17 +169,14 @@ export const step = (history: History, taken: Step): History => {
       return changed(history, `${now.slice(0, place.offset)}${meant}${now.slice(place.end)}`, null)
     }
     case 'undo':
-      return past.length === 0
-        ? history
-        : { past: past.slice(0, -1), now: past.at(-1)!, future: [now, ...future], of: null }
-    case 'redo':
-      return future.length === 0
-        ? history
-        : { past: [...past, now], now: future[0]!, future: future.slice(1), of: null }
+      return back(history, true)
+    case 'redo': {
+      if (future.length === 0) return history
+      const { left, ...next } = gone(history, future[0]!)
+      return { past: [...past, left], ...next, future: future.slice(1) }
+    }
     case 'back':
-      return of !== taken.of || past.length === 0
-        ? history
-        : { past: past.slice(0, -1), now: past.at(-1)!, future: [], of: null }
+      return of === taken.of ? back(history, false) : history
     case 'rest':
       return of === null ? history : { ...history, of: null }
     default:
