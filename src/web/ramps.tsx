@@ -1,7 +1,8 @@
-import { editDesign, removeRamp } from '../index.ts'
+import { removeRamp } from '../index.ts'
 import { kept } from './kept.ts'
 import type { Actions } from './state/actions.ts'
 import type { View } from './state/model.ts'
+import { withTwin } from './state/twin.ts'
 
 interface RampsProps {
   readonly view: View
@@ -13,18 +14,26 @@ interface RampsProps {
 /** Another ramp, or one less. */
 export const Ramps = kept(({ view, ramp, setRamp, actions }: RampsProps) => {
   const ramps = view.good?.design.ramps ?? []
-  const name = ramps[ramp]?.name
+  const names = ramps.map(({ name }) => name)
+  const name = names[ramp]
+  // the ramps that are drawn are those of the text
+  const shown = view.good?.text === view.text
   const inside = ramps.filter(({ storesInside }) => name !== undefined && storesInside?.ramp === name)
   return (
     <div class="row ramps">
-      <button type="button" id="add-ramp" onClick={() => addRamp(view, ramp, actions)}>
+      <button
+        type="button"
+        id="add-ramp"
+        disabled={!shown}
+        onClick={() => actions.setText(withTwin(view.text, names, ramp))}
+      >
         add one like it
       </button>
       {ramps.length > 1 && (
         <button
           type="button"
           id="remove-ramp"
-          disabled={inside.length > 0}
+          disabled={!shown || inside.length > 0}
           onClick={() => {
             setRamp(0)
             actions.setText(removeRamp(view.text, ramp))
@@ -36,18 +45,9 @@ export const Ramps = kept(({ view, ramp, setRamp, actions }: RampsProps) => {
       {inside.length > 0 && (
         <span class="help">stored inside it: {inside.map((one) => one.name).join(', ')}</span>
       )}
+      {view.problems.length > 0 && (
+        <span class="help">first mend what stands under STOP: the text cannot be read</span>
+      )}
     </div>
   )
 })
-
-/** A ramp like this one at the end of the file; each needs a name then. */
-const addRamp = (view: View, ramp: number, { setText }: Actions): void => {
-  const names = view.good?.design.ramps.map(({ name }) => name) ?? []
-  const own = names[ramp] ?? 'ramp'
-  const free = [2, 3, 4, 5, 6, 7, 8, 9].map((n) => `${own} ${n}`).find((name) => !names.includes(name))
-  if (free === undefined) return
-  let text = view.text
-  if (view.said.get(`ramps.${ramp}.name`) === undefined) text = editDesign(text, `ramps.${ramp}.name`, own)
-  text = editDesign(text, `ramps.${names.length}.name`, free)
-  setText(editDesign(text, `ramps.${names.length}.like`, own))
-}

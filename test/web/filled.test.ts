@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { readDesign, readSettled } from '../../src/index.ts'
+import { withTwin } from '../../src/web/state/twin.ts'
 import { filledText } from '../../src/web/worker/filled.ts'
 import { templateText } from '../support/templates.ts'
 
@@ -26,4 +27,15 @@ describe('a design with what was left open filled in', () => {
     expect('problems' in reading ? reading.problems : []).toEqual([])
     expect(filled).not.toMatch(/solve|^ *(lip|limits):/m)
   })
+})
+
+it('a ramp like another one gets a name of its own, however many there are', () => {
+  let text = starter
+  const names = ['ramp']
+  for (let n = 2; n <= 12; n++) {
+    text = withTwin(text, names, 0)
+    names.push(`ramp ${n}`)
+  }
+  const reading = readDesign(text)
+  expect('design' in reading && reading.design.ramps.map(({ name }) => name)).toEqual(names)
 })

@@ -60,6 +60,9 @@ describe('what the page is given', () => {
     )
     await drop(page, shed.replace('toe:', 'toes:'))
     await page.locator('.checks .stop .where', { hasText: 'go to toes' }).click()
+    // a ramp more would be written over one that is not seen
+    expect(await page.isDisabled('#add-ramp')).toBe(true)
+    expect(await page.textContent('.ramps')).toContain('first mend what stands under STOP')
     await page.waitForFunction(() => (document.activeElement as HTMLTextAreaElement).name === 'text')
     expect(await page.evaluate(() => String(getSelection()))).toBe('toes')
     expect(faults).toEqual([])

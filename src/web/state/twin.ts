@@ -1,0 +1,15 @@
+import { editDesign, readSaid } from '../../index.ts'
+
+/** A design with a ramp like one of its own at the end. `names`: of its ramps; each needs one then. */
+export const withTwin = (text: string, names: readonly string[], ramp: number): string => {
+  const own = names[ramp] ?? 'ramp'
+  const isNamed = readSaid(text).said.has(`ramps.${ramp}.name`)
+  const named = isNamed ? text : editDesign(text, `ramps.${ramp}.name`, own)
+  const twin = editDesign(named, `ramps.${names.length}.name`, freeName(own, names))
+  return editDesign(twin, `ramps.${names.length}.like`, own)
+}
+
+/** `own 2`, or with the next number that is free. */
+const freeName = (own: string, names: readonly string[]): string => {
+  for (let n = 2; ; n++) if (!names.includes(`${own} ${n}`)) return `${own} ${n}`
+}
