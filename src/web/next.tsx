@@ -1,6 +1,7 @@
 import { isCurved, readProfile, type SetPlan } from '../index.ts'
 import { kept } from './kept.ts'
 import type { View } from './state/model.ts'
+import { sourceOf } from './state/source-of.ts'
 import type { Saving } from './state/use-saving.ts'
 import { madeOf } from './words/page-name.ts'
 import { printIt } from './words/print-it.ts'
@@ -32,7 +33,7 @@ export const Next = kept(
     const busy = state.kind === 'busy'
     const curved = view.good?.design.ramps.some(isCurved) ?? false
     const unlaid = curved && !stopped ? refused : null
-    const told = stateWords(state, view.text, lay)
+    const told = stateWords(state, view, lay)
     const bars = stopped
       ? 'First mend what stands under STOP.'
       : unlaid !== null
@@ -87,13 +88,13 @@ const correctedWords = (file: string): string => {
 }
 
 /** What is being written, or what was; null where nothing is to be told of it any more. */
-const stateWords = (state: Saving['state'], text: string, lay: Lay): string | null => {
+const stateWords = (state: Saving['state'], { text, said }: View, lay: Lay): string | null => {
   if (state.kind === 'busy')
     return state.of > 0 ? `writing ${state.page} of ${state.of} pages` : 'laying out the pages'
   const { words, file, of } = state
   if (words === '') return null
-  if (of === null || (of.text === text && of.lay === lay)) return words
-  return file === null
-    ? null
-    : `${file} is from before the last change: save it again, and print only the new one.`
+  if (of === null || of.source === sourceOf({ ...of.question, text, lay }, said)) return words
+  if (file === null) return null
+  const again = of.question.format === 'pdf' ? 'save it again, and print only the new one' : 'save it again'
+  return `${file} is from before the last change: ${again}.`
 }

@@ -1,7 +1,9 @@
 import { useMemo, useState } from 'preact/hooks'
+import { readSaid } from '../../index.ts'
 import { type Asking, stopped } from '../worker/ask.ts'
-import type { Lay, Question } from '../worker/messages.ts'
+import type { Question } from '../worker/messages.ts'
 import { download } from './download.ts'
+import { sourceOf } from './source-of.ts'
 
 /** What is being written, or what was said of the last. */
 export type SavingState =
@@ -10,8 +12,8 @@ export type SavingState =
       readonly words: string
       /** what was saved; null where nothing was */
       readonly file: string | null
-      /** what it was made of: once that changes, it is old */
-      readonly of: { readonly text: string; readonly lay: Lay } | null
+      /** what was asked for, and what it is made of: once that changes, it is old */
+      readonly of: { readonly question: SaveQuestion; readonly source: string } | null
     }
   | { readonly kind: 'busy'; readonly page: number; readonly of: number }
 
@@ -31,7 +33,7 @@ export const useSaving = (asking: Asking): Saving => {
     const say = (words: string): void => setState({ kind: 'idle', words, file: null, of: null })
     const save = async (question: SaveQuestion, after = ''): Promise<void> => {
       setState({ kind: 'busy', page: 0, of: 0 })
-      const { text, lay } = question
+      const of = { question, source: sourceOf(question, readSaid(question.text).said) }
       try {
         const answer = await asking.ask(question, (page, of) => setState({ kind: 'busy', page, of }))
         if (answer.kind !== 'file') return
@@ -41,7 +43,7 @@ export const useSaving = (asking: Asking): Saving => {
           kind: 'idle',
           words: [`${name} saved${after}`, ...warnings].join('. '),
           file: name,
-          of: { text, lay },
+          of,
         })
       } catch (error) {
         const words = error instanceof Error ? error.message : String(error)
@@ -49,7 +51,7 @@ export const useSaving = (asking: Asking): Saving => {
           kind: 'idle',
           words: words === stopped ? 'stopped, nothing saved' : words,
           file: null,
-          of: { text, lay },
+          of,
         })
       }
     }
