@@ -67,7 +67,9 @@ export const wordFindings = (
       const shallow =
         changed.chamfer === 0 && !every && ![own.id, ...without].some((id) => hazards.includes(id))
       const framed = frameQuarter(changed, units, stock, (found) => found.some(bad), { shallow })
-      return framed !== null && !twins.some((twin) => failsTwin(changed, twin))
+      // a stop hides what is dangerous: nothing says then that none of it is new
+      const hidden = framed?.hazardsKnown === false && without.some((id) => hazards.includes(id))
+      return framed !== null && !hidden && !twins.some((twin) => failsTwin(changed, twin))
     }
   return drafts.map((draft) => worded(draft, trialOf(draft)))
 }

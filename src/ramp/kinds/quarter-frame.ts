@@ -34,6 +34,8 @@ import { type SkinLayer, skinFindings, solveSkin } from '../skin/skin.ts'
 /** What can be sawn, and what is said of it before any remedy is tried. */
 export interface QuarterFrame {
   readonly drafts: readonly Draft[]
+  /** what is dangerous was looked for: not so where a stop hides it */
+  readonly hazardsKnown: boolean
   /** the rest hangs on a curve */
   readonly frame: {
     readonly transition: Transition
@@ -62,7 +64,7 @@ export const frameQuarter = (
   const { transition, findings } = solveTransition(design, units)
   const drafts = [...findings, ...curveFindings(design, transition, units)]
   if (enough(drafts)) return null
-  if (!transition) return { drafts, frame: null }
+  if (!transition) return { drafts, hazardsKnown: false, frame: null }
   const outline = outlineOf(design, transition, units)
   const { length, coping, endless } = outline
   drafts.push(...outline.findings)
@@ -89,12 +91,15 @@ export const frameQuarter = (
       ? solveDeckTimbers(design, transition, coping, side, studs, wheels, units)
       : { timbers: [], findings: [] }
   // a side that is all but sawn in two can still fall over
-  if (!shallow && side && drafts.every(({ id, level }) => level !== 'stop' || id === 'wood-narrow')) {
+  const hazardsKnown =
+    !shallow && side !== null && drafts.every(({ id, level }) => level !== 'stop' || id === 'wood-narrow')
+  if (hazardsKnown) {
     const standing = { transition, side, coping, studs, deckTimbers: behind.timbers, skin, stored }
     drafts.push(...hazardFindings(design, standing, drafts, units))
     if (enough(drafts)) return null
   }
-  return { drafts, frame: { transition, length, coping, side, studs, behind, skin, seams, wheels } }
+  const frame = { transition, length, coping, side, studs, behind, skin, seams, wheels }
+  return { drafts, hazardsKnown, frame }
 }
 
 /** What is said of the curve at its ends, and of what needs none. */

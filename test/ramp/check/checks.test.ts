@@ -611,6 +611,9 @@ describe('words', () => {
     expect(message(thinner, 'lip-ledge')).toMatch(
       /more than 6 mm; take a thicker skin, seat a pipe there \(coping\), or plane what stands over to a slope$/,
     )
+    // nor while a stop hides what it bears
+    speaks({ ...thinner, width: 20 }, 'width', 'stop')
+    expect(message({ ...thinner, width: 20 }, 'lip-ledge')).toMatch(/more than 6 mm; take a thicker skin, /)
   })
 
   test('steel-bend and sheet-bend', () => {
