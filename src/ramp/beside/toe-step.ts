@@ -4,7 +4,7 @@ import { inch } from '../../geometry/inch.ts'
 import { showThickness } from '../../length/thickness.ts'
 import { type Draft, note, type Trial, warn } from '../check/check.ts'
 import { listed, measured, offer, rounded, same } from '../check/offer.ts'
-import { highStep, stepLimit, stepWords } from '../check/practice.ts'
+import { feather, highStep, stepLimit, stepWords } from '../check/practice.ts'
 import { firstThat, manyFaults, orWays, tangentKey, toeKey } from '../check/remedy.ts'
 import { offering, type Said, set, type Told, tell, told, typedWith } from '../check/told.ts'
 import type { ClosingSheet } from '../closing-sheet.ts'
@@ -132,7 +132,9 @@ const openStep = (
   const place = face.placeAtHeight(stepLimit)
   const toe = place === null ? 0 : curve.point(place).y
   const lower = (trial: Trial): Said => {
-    const found = toe > Math.max(0, level.frame) + 2 ? firstThat(trial, ramp, toeKey, toe, -1, units) : null
+    // one thin as a feather would be told to be higher again
+    const blunter = { ...toeKey, range: { ...toeKey.range, least: feather + 2 * same } }
+    const found = toe > Math.max(0, level.frame) + 2 ? firstThat(trial, ramp, blunter, toe, -1, units) : null
     return found ? told`, or lower the toe to ${found}` : ''
   }
   return warn('toe-step', (trial: Trial) =>

@@ -11,6 +11,9 @@ export const stepWords = { mm: `${stepLimit} mm`, in: `${stepLimit} mm, a shade 
 /** How high a step is at which a wheel stops. */
 export const highStep = (mm: number, units: Units): string => pastLimit(mm, stepWords[units], units)
 
+/** A front edge up to here is a feather that splinters; our own choice. mm */
+export const feather = 6
+
 /** Of wood that stays between two edges, or behind the notch; common practice, no source. mm */
 export const leastWood = 40
 

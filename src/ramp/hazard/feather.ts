@@ -2,11 +2,9 @@ import type { QuarterDesign, Units } from '../../design/design.ts'
 import { inch } from '../../geometry/inch.ts'
 import { type Draft, type Trial, warn } from '../check/check.ts'
 import { measured, rounded, same } from '../check/offer.ts'
+import { feather } from '../check/practice.ts'
 import { bringing, manyFaults, orWays, quietThat, toeKey } from '../check/remedy.ts'
 import { tell, told } from '../check/told.ts'
-
-/** A front edge up to here is a feather that splinters; our own choice. mm */
-const feather = 6
 
 /** A blunt one, which a saw leaves whole; common practice, no source. mm */
 export const blunt = { mm: 12, in: inch / 2 } as const

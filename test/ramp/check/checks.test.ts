@@ -568,6 +568,10 @@ describe('words', () => {
     expect(message({ ...plain, toe: 3 }, 'toe-thin')).toMatch(
       /^warn: a toe of 3 mm is a feather edge that splinters and is soon trodden off; 12 mm is blunt enough: a toe of 1[2-9] mm or more$/,
     )
+    // a bare face ends at its toe: 6 mm would close the step, and be a feather
+    const open: QuarterDesign = { ...plain, skin: [], toe: 12, runOut: { kind: 'none' } }
+    expect(message(open, 'toe-step')).not.toContain('lower the toe')
+    expect(message({ ...open, skin: [plywood(1)] }, 'toe-step')).not.toContain('lower the toe')
     // flush at 24 · 1060 / 1724 = 14.76, the nearest that is sold by the mm 15
     expect(message(boarded(25), 'lip-ledge')).toBe(
       'warn: at the lip the deck stands 10.2 mm above the ridden face and no pipe covers it, a wheel stops at more than 6 mm; a deck board 15 mm thick meets it',
