@@ -150,19 +150,21 @@ describe('a near miss', () => {
     }
   })
 
-  test('is told of a flat', () => {
+  test('is told of a flat, and a step nearer saves nothing', () => {
     const flat = writeStarter(starterFor('flat', 'mm'))
     const sized = (width: string, length: string): string =>
       editDesign(editDesign(flat, 'ramps.0.width', width), 'ramps.0.length', length)
     for (const [design, key, typed] of [
       // a sheet as wide as the panel is one piece
       [sized('1225', '2440'), 'width', '1220 mm'],
-      [sized('1216', '1260'), 'length', '1220 mm'],
+      // a timber is saved long before the skin is as short as the panel is wide
+      [sized('1216', '1260'), 'length', '1256 mm'],
     ] as const) {
       expect(missesOf(design).join()).toContain(`\`${key}: ${typed}\` in place of`)
       const bought = (text: string): number => panelsOf(text) + boardsOf(text)
       const one = Number.parseInt(typed, 10)
       expect(bought(editDesign(design, `ramps.0.${key}`, `${one}`))).toBeLessThan(bought(design))
+      expect(bought(editDesign(design, `ramps.0.${key}`, `${one + 1}`))).toBe(bought(design))
     }
   })
 

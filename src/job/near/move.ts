@@ -70,13 +70,26 @@ const nearestThat = (
 ): readonly number[] => {
   const step = offerSteps[units]
   const way = last < now ? -1 : 1
-  const at = (count: number): number => (Math.round(now / step) + way * count) * step
-  let [bad, good] = [0, Math.floor(Math.abs(last - now) / step + same)]
-  if (good < 1 || !holds(at(good))) return []
-  while (good - bad > 1) {
-    const middle = Math.floor((bad + good) / 2)
-    if (holds(at(middle))) good = middle
-    else bad = middle
+  const end = way * Math.floor((way * last) / step + same) * step
+  return way * (end - now) < step - same || !holds(end) ? [] : [nearestBetween(now, end, units, holds)]
+}
+
+/** The nearest to `bad` on the way to `good`, which holds and can be typed, that holds too. */
+export const nearestBetween = (
+  bad: number,
+  good: number,
+  units: Units,
+  holds: (mm: number) => boolean,
+): number => {
+  const step = offerSteps[units]
+  const way = good < bad ? -1 : 1
+  const last = Math.round(good / step)
+  // steps before `last`: one holds, the other does not
+  let [holding, not] = [0, Math.ceil((way * (good - bad)) / step - same)]
+  while (not - holding > 1) {
+    const middle = Math.ceil((holding + not) / 2)
+    if (holds((last - way * middle) * step)) holding = middle
+    else not = middle
   }
-  return [at(good)]
+  return (last - way * holding) * step
 }

@@ -16,7 +16,7 @@ import type { FiguresJob } from '../figures.ts'
 import { withAnswers } from '../settle/answer-words.ts'
 import { type Answer, settled } from '../settle/settle.ts'
 import { flatMoves } from './flat-moves.ts'
-import type { Around, Move } from './move.ts'
+import { type Around, type Move, nearestBetween } from './move.ts'
 import { pageCounter, type SidePages } from './page-counter.ts'
 import { partSize, quarterMoves } from './quarter-moves.ts'
 import { panelLimits } from './stock-limits.ts'
@@ -47,8 +47,8 @@ type WholeJob = Pick<FiguresJob, 'pages' | 'answers'> & {
   readonly sheets: readonly LaidSheet[]
 }
 
-/** What the file saves with one key typed so, in words; empty where that saves nothing, or brings a stop or a warning. */
-type Saved = (path: string, typed: string) => string
+/** What the file saves with one key typed so, in words, and figures that are found anew; null where that saves nothing, or brings a stop or a warning. */
+type Saved = (path: string, typed: string) => { readonly gain: string; readonly moved: string } | null
 
 /** Parts that are a little too long for their stock: the nearest value that saves something, each tried on the whole file. */
 const nearMisses = (
@@ -69,24 +69,26 @@ const nearMisses = (
   const trier = once(() => designTrier(text))
   const saved: Saved = (path, typed) => {
     const reading = settled(trier()(path, typed))
-    if ('problems' in reading) return ''
+    if ('problems' in reading) return null
     // what saves nothing is known without trying a remedy: most values
     const drawn = drawDesign(reading.design, { design, drawn: solved })
-    if (drawn.stopped) return ''
+    if (drawn.stopped) return null
     const cut = partsOf(reading.design, drawn)
     const fewerPages = once(() => counter.fewer(reading.design, curvedOf(drawn.ramps), now))
-    if (!mayTakeLess(reading.design, cut, before) && !fewerPages()) return ''
+    if (!mayTakeLess(reading.design, cut, before) && !fewerPages()) return null
     const after = takes(reading.design, cut)
     const gains = after && savedFrom(before, after)
-    if (gains === null || (gains.length === 0 && !fewerPages())) return ''
+    if (gains === null || (gains.length === 0 && !fewerPages())) return null
     const changed = withAnswers(solveDesign(reading.design), reading.answers, design.units)
-    if (changed.stopped || [...warnings(changed.checks)].some((id) => !warned.has(id))) return ''
+    if (changed.stopped || [...warnings(changed.checks)].some((id) => !warned.has(id))) return null
     // another way to cover the sides is there to be had without the new value
     const taken = counter.taken(reading.design, curvedOf(changed.ramps))
     const fewer = Math.min(now.pages, pages?.[taken.cover] ?? now.pages) - taken.pages
-    if (fewer < 0) return ''
+    if (fewer < 0) return null
     const all = fewer === 0 ? gains : [...gains, [`page of ${design.paper}`, fewer] as const]
-    return all.length === 0 ? '' : `${wordList(all.map(takenWords))}${movedWords(answers, reading.answers)}`
+    return all.length === 0
+      ? null
+      : { gain: wordList(all.map(takenWords)), moved: movedWords(answers, reading.answers) }
   }
   const counted = answers.some(({ asks: { limits } }) => limits.paper !== null || limits.panels !== null)
   const tries = counted ? 1 : mostTries
@@ -146,23 +148,37 @@ const noted = (misses: readonly Miss[], names: readonly string[]): readonly Chec
     )
   })
 
-/** The first of the values that saves something, in words. */
+/** The first of the values that saves something, or one nearer that saves the same, in words. */
 const moveWords = (
   { path, now, values }: Move,
-  saved: (typed: string) => string,
+  saved: (typed: string) => ReturnType<Saved>,
   { units }: Design,
   tries: number,
 ): readonly Told[] => {
-  for (const mm of values.slice(0, tries)) {
-    const typed = shownOffer(Math.round(mm / offerSteps[units]), units)
-    const gain = saved(typed)
-    if (gain !== '')
-      return [
-        offering(
-          `\`${path}: ${typed}\` in place of ${shownOffer(now / offerSteps[units], units)} saves ${gain}`,
-          set(path, typed),
-        ),
-      ]
+  const step = offerSteps[units]
+  const shown = (mm: number): string => shownOffer(Math.round(mm / step), units)
+  let bad = now
+  for (const good of values.slice(0, tries)) {
+    const found = saved(shown(good))
+    if (found === null) {
+      bad = good
+      continue
+    }
+    const savesAsMuch = (mm: number): boolean => saved(shown(mm))?.gain === found.gain
+    const nearer = good + Math.sign(now - good) * step
+    // most have none nearer, which one look tells
+    const mm =
+      Math.abs(good - bad) > step + same && savesAsMuch(nearer)
+        ? nearestBetween(bad, nearer, units, savesAsMuch)
+        : good
+    const typed = shown(mm)
+    const { moved } = mm === good ? found : saved(typed)!
+    return [
+      offering(
+        `\`${path}: ${typed}\` in place of ${shownOffer(now / step, units)} saves ${found.gain}${moved}`,
+        set(path, typed),
+      ),
+    ]
   }
   return []
 }
@@ -182,13 +198,13 @@ const trimMisses = (
     )
   if (stock.trim < same || misses(stock.trim) === misses(0)) return []
   const gain = saved('stock.trim', '0')
-  return gain === ''
+  return gain === null
     ? []
     : [
         {
           ramp: ramps[0]!.name,
           said: offering(
-            `panels that need no trimming (\`stock: { trim: 0 }\`) save ${gain}`,
+            `panels that need no trimming (\`stock: { trim: 0 }\`) save ${gain.gain}${gain.moved}`,
             setOfFile('stock.trim', '0'),
           ),
         },
