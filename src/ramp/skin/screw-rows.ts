@@ -79,8 +79,8 @@ export const offWall = ({ sides }: RampDesign, { timbers, off }: Crossed, timber
   Math.max(sides.thickness / 2 + studEnd, timber !== null && timbers.includes(timber) ? off : 0)
 
 /**
- * Evenly along each sheet, off its edges, sides and ribs, moved clear of the screws below, with one more where that leaves
- * more than `spacing` between two. `keep`: off the middle of a wall; `open`: middles of gaps that no screw may go into. mm
+ * Evenly along each sheet, off its edges, sides and ribs, moved clear of the screws below, with more where that leaves
+ * over `spacing` between two. `keep`: off the middle of a wall; `open`: middles of gaps that no screw may go into. mm
  */
 export const screwsAcross = (
   { design, units }: Pick<Framing, 'design' | 'units'>,
@@ -129,7 +129,7 @@ export const screwsAcross = (
   return screws.sort((a, b) => a - b)
 }
 
-/** One more between any two that are farther apart than told, nearest to their middle. */
+/** One more between any two that are farther apart than told, nearest to their middle, as long as there is room for one. */
 const moreWithin = (
   sorted: readonly number[],
   spacing: number,
@@ -140,5 +140,5 @@ const moreWithin = (
     const middle = (a + b) / 2
     if (b - a <= spacing + same) return []
     const found = free(middle) ?? aside(middle, (b - a) / 2 - screwApart, free)
-    return found === null ? [] : [found]
+    return found === null ? [] : [found, ...moreWithin([a, found, b], spacing, free)]
   })

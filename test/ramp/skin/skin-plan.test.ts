@@ -1,6 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import type { QuarterDesign, Units } from '../../../src/design/design.ts'
+import { screwsAcross } from '../../../src/ramp/skin/screw-rows.ts'
 import { seamStudsOf } from '../../../src/ramp/skin/seam-studs.ts'
 import { above, atLeast, atMost, below, hold } from '../../support/hold.ts'
 import { assertNear } from '../../support/near.ts'
@@ -262,6 +263,23 @@ describe('on 600 ramps that can be sawn', () => {
             })
           }
       })
+  })
+
+  test('no more screws find room where two stand farther apart than told', () => {
+    const design = { ...plain, width: 1127, sides: { thickness: 18, count: 4 } }
+    const [keep, told] = [69, practice.mm.top]
+    // walls' middles: 9, 378.67, 748.33, 1118; two layers and a pipe below
+    const walls = [0, 1, 2, 3].map((i) => 9 + (i * (1127 - 18)) / 3)
+    const others = [
+      93, 308.75, 448.1, 563.5, 659.9, 818.2, 1034, 199.4, 293.2, 463.1, 644.9, 833.2, 927.6,
+    ].concat([78, 675, 1049])
+    const row = screwsAcross({ design, units: 'mm' }, keep, [{ from: 0, length: 1127 }], told, false, others)
+    const wide = row.slice(1).flatMap((b, i) => (b - row[i]! > told ? [[row[i]!, b] as const] : []))
+    // each over a rib
+    expect(wide).toHaveLength(2)
+    for (const [a, b] of wide)
+      for (let p = a + apart; p <= b - apart; p += 0.5)
+        hold(walls.some((m) => Math.abs(m - p) < keep) || others.some((q) => Math.abs(q - p) < apart))
   })
 })
 
