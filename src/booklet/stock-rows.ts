@@ -39,15 +39,19 @@ const wheelWords = (
 /** What must be out of the way for that. */
 const withoutWords = (names: readonly string[], storings: StockTaking['storings']): string => {
   const shut = storings.filter(({ ramp, low }) => names.includes(ramp) && comesOut(low.timber))
-  const plain = shut.filter(({ low }) => !low.wheels).map(({ outer }) => outer)
+  const rolled = distinct(shut.filter(({ low }) => low.wheels).map(({ outer }) => outer))
+  const plain = distinct(shut.map(({ outer }) => outer)).filter((outer) => !rolled.includes(outer))
+  // one that holds two has each timber out once
+  const numbersOf = (one: string): readonly number[] =>
+    distinct(shut.flatMap(({ outer, low }) => (outer === one ? low.numbers : []))).sort((p, q) => p - q)
   const out = [
     ...(plain.length > 0 ? [`the timber in the back bottom corner of ${wordList(plain)}`] : []),
-    ...shut.flatMap(({ outer, low: { numbers, wheels } }) =>
-      wheels ? [`${numberList('timber', numbers)} of ${outer} with its wheels`] : [],
-    ),
+    ...rolled.map((outer) => `${numberList('timber', numbersOf(outer))} of ${outer} with its wheels`),
   ]
   return out.length === 0 ? '' : `, without ${wordList(out)}`
 }
+
+const distinct = <T>(all: readonly T[]): T[] => [...new Set(all)]
 
 /** What is bought of timber, and the whole of several ramps. */
 export const stockLines = (

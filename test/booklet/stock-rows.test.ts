@@ -35,7 +35,17 @@ test('the timbers with the wheels come out where a ramp is put away behind them'
   expect(said).toMatch(/dashed are the timbers that come out with the wheels/)
   const design = designOf(paired)
   const solved = wholeDesign(design)
-  expect(stockLines(takeStock(design, solved, partsOf(design, solved)), design).join('; ')).toMatch(
+  const stock = takeStock(design, solved, partsOf(design, solved))
+  expect(stockLines(stock, design).join('; ')).toMatch(
     /high, without timbers \d+ and \d+ of quarter with its wheels/,
   )
+  // two in the same one: its timbers come out once
+  const once = stockLines(stock, design)
+  const twice = { ...stock, storings: [...stock.storings, ...stock.storings] }
+  expect(stockLines(twice, design)).toEqual(once)
+  const plain = (of: typeof stock): typeof stock => ({
+    ...of,
+    storings: of.storings.map((one) => ({ ...one, low: { ...one.low, wheels: false } })),
+  })
+  expect(stockLines(plain(twice), design)).toEqual(stockLines(plain(stock), design))
 })
