@@ -553,7 +553,7 @@ const namedOnPages: readonly (readonly [said: RegExp, stands: (...words: string[
     [/ on panel (\d+)$/, (panel) => [`Panel ${panel} of`]],
     [/ panels? (\d+)[^.(]*, (?:each )?in the order of (?:its|the) panel$/, (panel) => [`Panel ${panel} of`]],
     // the first panel is that of a side
-    [/what the panel they come from leaves over$/, () => ['Panel 1 of', 'S1']],
+    [/what the panel they come from leaves over$/, () => ['Panel 1 of', 'side;']],
     [/ corner of the notch$/, () => ['The notch: dashed is what is sawn away', 'Once the notch is sawn']],
     [/ check (S\d+) (?:as before, by its own|by the) table$/i, (side) => ['Checks on the sawn wood', side]],
     [
