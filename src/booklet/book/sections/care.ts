@@ -18,7 +18,7 @@ export const care = (book: Book): Section => {
     blocks: [
       head('Looking after it', width),
       next(
-        `Before each session: sweep; feel ${piped ? 'pipe, ' : ''}joints and screws; look at the edge on the floor${wheeled ? ', and that the wheels are off it' : ''}. Wet or icy: nobody rides.`,
+        `Before each session: sweep; feel ${piped ? 'pipe, ' : ''}joints and screws; look at the ${quarters.length > 0 ? 'edge on the floor' : 'edges'}${wheeled ? ', and that the wheels are off it' : ''}. Wet or icy: nobody rides.`,
       ),
       next(
         `After the first week, and after a month: tighten every screw of the ${skinned ? 'top sheet' : 'frame'}${piped ? ' and the pipe' : ''}; the wood settles.`,

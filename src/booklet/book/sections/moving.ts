@@ -64,7 +64,7 @@ export const moving = (book: Book): Section => {
       ...drawn,
       ...namedChecks(book, ['stores-fit'], (name) => !goesIn(book, name)),
       next(
-        `Measure doors and corners first. ${sheeted ? 'Take the run-out off first; where its screws no longer bite, set threaded inserts in stud 1 and take machine screws as thick. ' : ''}Lift at the sides${hard.length > 0 ? `, never at ${hard.join(' or ')}` : ''}. Walk it on its back edge over boards only.`,
+        `Measure doors and corners first. ${sheeted ? 'Take the run-out off first; where its screws no longer bite, set threaded inserts in stud 1 and take machine screws as thick. ' : ''}Lift at the sides${hard.length > 0 ? `, never at ${hard.join(' or ')}` : ''}. Walk it on ${curvedOf(solved.ramps).length > 0 ? 'its back edge' : 'one end'} over boards only.`,
       ),
       next('Store it dry and off the ground, on two battens, under a cover that lets air through.'),
       check('Where it stands nobody can climb on it unseen; its place is level and it does not rock.', width),
