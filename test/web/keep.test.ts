@@ -9,8 +9,7 @@ import {
   keptWhole,
   type Tab,
 } from '../../src/web/state/keep.ts'
-import { sourceOf } from '../../src/web/state/source-of.ts'
-import type { SaveQuestion } from '../../src/web/state/use-saving.ts'
+import { type SaveQuestion, sourceOf } from '../../src/web/state/source-of.ts'
 
 const hall = JSON.stringify({
   version: 1,

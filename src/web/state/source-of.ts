@@ -1,5 +1,6 @@
-import type { Lay } from '../worker/messages.ts'
-import type { SaveQuestion } from './use-saving.ts'
+import type { Lay, Question } from '../worker/messages.ts'
+
+export type SaveQuestion = Extract<Question, { kind: 'save' }>
 
 /** Of how pages are laid, what a file hangs on: all of it, what a sheet of paper is alone, or nothing. */
 const layFor = ({ thing, format, only, lay: { words, profile } }: SaveQuestion): Partial<Lay> => {

@@ -1,9 +1,8 @@
 import { useMemo, useState } from 'preact/hooks'
 import { readSaid } from '../../index.ts'
 import { type Asking, stopped } from '../worker/ask.ts'
-import type { Question } from '../worker/messages.ts'
 import { download } from './download.ts'
-import { sourceOf } from './source-of.ts'
+import { type SaveQuestion, sourceOf } from './source-of.ts'
 
 /** What is being written, or what was said of the last. */
 export type SavingState =
@@ -16,8 +15,6 @@ export type SavingState =
       readonly of: { readonly question: SaveQuestion; readonly source: string } | null
     }
   | { readonly kind: 'busy'; readonly page: number; readonly of: number }
-
-export type SaveQuestion = Extract<Question, { kind: 'save' }>
 
 export interface Saving {
   readonly state: SavingState
