@@ -5,13 +5,16 @@ import type { Question } from '../../src/web/worker/messages.ts'
 /** A worker that never answers. */
 class Silent {
   static all: Silent[] = []
-  onmessage: unknown = null
+  onmessage: ((event: { readonly data: object }) => void) | null = null
   onerror: ((event: { readonly message?: string }) => void) | null = null
   ended = false
   constructor() {
     Silent.all.push(this)
   }
-  postMessage(): void {}
+  heard: unknown[] = []
+  postMessage(message: object): void {
+    this.heard.push(message)
+  }
   terminate(): void {
     this.ended = true
   }
@@ -49,9 +52,18 @@ it('a worker that broke is told in words, and the next question starts another',
   expect(await again).toContain('broke off: the browser does not say why')
 })
 
-it('a stop is told as one', async () => {
+it('a stop is told as one to what is being saved, and all else is answered', async () => {
   const { asking, said, worker } = await asked()
+  const file = asking
+    .ask({ kind: 'save', thing: 'pages', format: 'pdf', text: '', lay: { words: {}, profile: null } })
+    .catch((error: Error) => error.message)
+  await Promise.resolve()
   asking.stop()
-  expect(await said).toBe(stopped)
+  expect(await file).toBe(stopped)
   expect(worker.ended).toBe(true)
+  const { heard, onmessage } = Silent.all[1]!
+  const { id } = heard.at(-1) as { readonly id: number }
+  expect(heard.slice(1)).toEqual([{ id, question }])
+  onmessage!({ data: { id, answer: 'as asked' } })
+  expect(await said).toBe('as asked')
 })

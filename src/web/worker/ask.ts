@@ -5,7 +5,7 @@ import type { Answer, Question, Reply } from './messages.ts'
 export interface Asking {
   /** Rejects with the words for the builder, or with `stopped`. */
   readonly ask: (question: Question, progress?: (page: number, of: number) => void) => Promise<Answer>
-  /** Ends what is being done at once. */
+  /** Ends at once what is being saved; what else is asked is asked anew. */
   readonly stop: () => void
 }
 
@@ -18,16 +18,16 @@ export interface WorkerSource {
   readonly fonts: PackedFonts
 }
 
+interface Waiting {
+  readonly question: Question
+  readonly done: (answer: Answer) => void
+  readonly refuse: (why: Error) => void
+  readonly progress?: ((page: number, of: number) => void) | undefined
+}
+
 /** One worker, started when it is first asked; started anew after a stop, and after it broke. */
 export const startAsking = (source: () => Promise<WorkerSource>): Asking => {
-  const waiting = new Map<
-    number,
-    {
-      readonly done: (answer: Answer) => void
-      readonly refuse: (why: Error) => void
-      readonly progress?: ((page: number, of: number) => void) | undefined
-    }
-  >()
+  const waiting = new Map<number, Waiting>()
   let worker: Worker | null = null
   let last = 0
 
@@ -42,30 +42,43 @@ export const startAsking = (source: () => Promise<WorkerSource>): Asking => {
     if ('answer' in data) one.done(data.answer)
     else one.refuse(new Error(data.refused))
   }
-  const end = (why: string): void => {
+  const end = (): void => {
     worker?.terminate()
     worker = null
-    for (const { refuse } of waiting.values()) refuse(new Error(why))
-    waiting.clear()
+  }
+  const start = ({ url, fonts }: WorkerSource): Worker => {
+    const started = new Worker(url)
+    started.onmessage = hear
+    started.onerror = ({ message }) => {
+      end()
+      for (const { refuse } of waiting.values())
+        refuse(
+          new Error(
+            `what lays the pages broke off: ${message || 'the browser does not say why'}; load the page anew`,
+          ),
+        )
+      waiting.clear()
+    }
+    started.postMessage({ fonts })
+    return started
+  }
+  const put = async (one: Waiting): Promise<void> => {
+    const from = await source()
+    worker ??= start(from)
+    const id = ++last
+    waiting.set(id, one)
+    worker.postMessage({ id, question: one.question })
   }
   return {
-    ask: async (question, progress) => {
-      const { url, fonts } = await source()
-      if (worker === null) {
-        worker = new Worker(url)
-        worker.onmessage = hear
-        worker.onerror = ({ message }) =>
-          end(
-            `what lays the pages broke off: ${message || 'the browser does not say why'}; load the page anew`,
-          )
-        worker.postMessage({ fonts })
-      }
-      const [id, own] = [++last, worker]
-      return new Promise((done, refuse) => {
-        waiting.set(id, { done, refuse, progress })
-        own.postMessage({ id, question })
-      })
+    ask: (question, progress) =>
+      new Promise((done, refuse) => put({ question, done, refuse, progress }).catch(refuse)),
+    stop: () => {
+      end()
+      const all = [...waiting.values()]
+      waiting.clear()
+      for (const one of all)
+        if (one.question.kind === 'save') one.refuse(new Error(stopped))
+        else put(one).catch(one.refuse)
     },
-    stop: () => end(stopped),
   }
 }
