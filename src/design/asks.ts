@@ -98,7 +98,7 @@ export const asksOf = (map: EntryMap, path: string, report: Report): Asks | null
     return fail(
       first.key,
       first.place,
-      `nothing says what \`${first.key}\` is found by; add \`lip: 48°\` or \`limits: { length: … }\` to this ramp`,
+      `nothing says what \`${first.key}\` is found by; add ${turnsLip.includes(first.figure) ? '`lip: 48°` or ' : ''}\`limits: { length: … }\` to this ramp`,
     )
   return { figure: first.figure, key: first.key, lip, limits }
 }

@@ -210,7 +210,8 @@ ramps:
 
   test('is a problem of the file where nothing finds it, or two are left open, or a limit limits nothing', () => {
     const cases: readonly (readonly [Said, RegExp])[] = [
-      [{ deck: 'solve' }, /^ramps\[0\]\.deck: nothing says what `deck` is found by; add/],
+      [{ deck: 'solve' }, /^ramps\[0\]\.deck: nothing says what `deck` is found by; add `limits: /],
+      [{ height: 'solve' }, /`height.frame` is found by; add `lip: 48°` or `limits: \{ length: … \}` to/],
       [
         { deck: 'solve', toe: 'solve', more: 'limits: { length: 900 }' },
         /`toe` and `deck` are both left to the program/,
