@@ -499,7 +499,13 @@ describe('the printers that are known', () => {
     await gauge('study', ...sides)
     await gauge('attic', ...sides)
     expect((await gauge('--list')).out).toBe('attic\nstudy\n')
-    expect((await gauge('--show', 'study')).out).toContain('study on a4: across 1.07 % too short')
+    const shown = (await gauge('--show', 'study')).out
+    expect(shown).toContain('study on a4: across 1.07 % too short')
+    expect(shown).toContain('its margins are not measured')
+    await gauge('attic', ...sides, '--margins', '4mm,4.5mm,12mm,4mm', '--force')
+    expect((await gauge('--show', 'attic')).out).toContain(
+      'its least margins: 4, 4.5, 12, 4 mm (top, right, bottom, left)',
+    )
     expect((await gauge('--forget', 'study')).exit).toBe(0)
     expect((await gauge('--list')).out).toBe('attic\n')
   })

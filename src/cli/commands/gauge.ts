@@ -90,7 +90,12 @@ const gauge = (name: string | undefined, options: GaugeOptions, shell: Shell): n
   // read first: nothing is kept where the design is not good
   const design = options.for === undefined ? null : loadDesign(options.for).design
   if (options.show !== undefined) {
-    report(loadProfile(options.show, options.profiles), design, options, shell)
+    const profile = loadProfile(options.show, options.profiles)
+    report(profile, design, options, shell)
+    if (!options.json)
+      shell.out(
+        `${profile.margins === null ? 'its margins are not measured' : `its least margins: ${marginWords(profile.margins)}`}\n`,
+      )
     return 0
   }
   if (name === undefined)
@@ -130,11 +135,11 @@ const marginsLeft = (before: Profile, { margins, paper }: Profile): readonly str
   if (before.margins === null) return []
   if (margins === null)
     return [`the margins were measured on ${before.paper}, not on ${paper}: add --margins`]
-  const { top, right, bottom, left } = margins
-  return [
-    `margins as measured before: ${[top, right, bottom, left].map(plainMm).join(', ')} mm (top, right, bottom, left)`,
-  ]
+  return [`margins as measured before: ${marginWords(margins)}`]
 }
+
+const marginWords = ({ top, right, bottom, left }: NonNullable<Profile['margins']>): string =>
+  `${[top, right, bottom, left].map(plainMm).join(', ')} mm (top, right, bottom, left)`
 
 const plainMm = (mm: number): string => `${Number(mm.toFixed(2))}`
 
