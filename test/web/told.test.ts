@@ -8,7 +8,7 @@ const { open } = useBrowser()
 it('after a set was saved, DANGER and STOP stand before what is old', { timeout: patience }, async () => {
   const { page, faults } = await open()
   const status = page.locator('.next [role="status"]')
-  await saved(page, '#save-square')
+  await saved(page, '#save-figures')
   await page.fill('[name="ramps.0.deck"]', '120')
   await page.waitForSelector('.alarm-mark')
   expect(await status.textContent()).toMatch(
