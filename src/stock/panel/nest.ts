@@ -1,9 +1,11 @@
+import { doubleArea } from '../../geometry/polygon/outer-polygon.ts'
 import { same } from '../../ramp/check/offer.ts'
 import { inOwnCorner, onFactoryEdges } from './factory-edges.ts'
 import { type Known, nothingKnown } from './known.ts'
 import {
   type Attempt,
   areaOf,
+  type Filled,
   type Packing,
   type PanelKind,
   pack,
@@ -25,12 +27,59 @@ const curvedWork = 20
 /** Between a line that a jigsaw follows by hand and its neighbour, where there is room; mm, common practice, no source. */
 const handApart = 10
 
-/** The fewest panels that the search finds; of as many, those where every good face is up; curved pieces farther apart where that takes no more; a panel's own edges kept where that takes fewer, and its corner where rectangles have it to themselves. Same pieces, same layout. */
+/** The least area of panels that the search finds, no more than of any size alone; of as much, panels where every good face is up; curved pieces farther apart where that takes no more; a panel's own edges kept where that takes fewer, and its corner where rectangles have it to themselves. Same pieces, same layout. */
 export const nest = (
   pieces: readonly Piece[],
   kinds: readonly PanelKind[],
   saw: Saw,
   known = nothingKnown(),
+): Packing => {
+  const there = kinds.filter(({ count }) => count !== null)
+  const bought = kinds.filter(({ count }) => count === null)
+  const first = nestOnEdges(pieces, kinds, saw, known)
+  if (bought.length < 2) return first
+  const smaller = ({ filled, lost }: Packing): Packing => ({
+    filled: filled.map((one) => onSmaller(one, pieces, bought, saw, known)),
+    lost,
+  })
+  let best = smaller(first)
+  for (const kind of bought) {
+    const found = smaller(nestOnEdges(pieces, [kind, ...there], saw, known))
+    if (found.lost.length <= best.lost.length && boughtOf(found) < boughtOf(best) - sameArea) best = found
+  }
+  return best
+}
+
+/** What lies on a panel that is bought, on the smallest that holds it. */
+const onSmaller = (
+  one: Filled,
+  pieces: readonly Piece[],
+  kinds: readonly PanelKind[],
+  saw: Saw,
+  known: Known,
+): Filled => {
+  if (one.kind.count !== null) return one
+  const numbers = one.places.map(({ piece }) => piece).sort((a, b) => a - b)
+  const own = numbers.map((i) => pieces[i]!)
+  const area = own.reduce((sum, { blank }) => sum + doubleArea(blank.fine) / 2, 0)
+  for (const kind of kinds.toSorted((a, b) => areaOf(a) - areaOf(b))) {
+    if (areaOf(kind) > areaOf(one.kind) - sameArea) break
+    if (areaOf(kind) < area - sameArea) continue
+    const { filled, lost } = nestOnEdges(own, [kind], saw, known)
+    if (lost.length > 0 || filled.length > 1) continue
+    return { kind, places: filled[0]!.places.map((place) => ({ ...place, piece: numbers[place.piece]! })) }
+  }
+  return one
+}
+
+const boughtOf = ({ filled }: Pick<Packing, 'filled'>): number =>
+  filled.reduce((sum, { kind }) => sum + (kind.count === null ? areaOf(kind) : 0), 0)
+
+const nestOnEdges = (
+  pieces: readonly Piece[],
+  kinds: readonly PanelKind[],
+  saw: Saw,
+  known: Known,
 ): Packing => {
   const packing = onFactoryEdges(
     nestTrimmed(pieces, kinds, saw, known),
@@ -96,9 +145,13 @@ const triesOf = (
   openings: Attempt['openings'],
   faces: Attempt['faces'],
 ): readonly Attempt[] => {
-  const opened = kinds.toSorted(thereFirst)
-  return orders.flatMap((order) =>
-    (['rips', 'ends'] as const).map((rule) => ({ kinds: opened, order, rule, faces, openings })),
+  const smallFirst = kinds.toSorted((a, b) => thereFirst(a, b, 1))
+  const several = kinds.filter(({ count }) => count === null).length > 1
+  const largeFirst = several ? [kinds.toSorted((a, b) => thereFirst(a, b, -1))] : []
+  return [smallFirst, ...largeFirst].flatMap((opened) =>
+    orders.flatMap((order) =>
+      (['rips', 'ends'] as const).map((rule) => ({ kinds: opened, order, rule, faces, openings })),
+    ),
   )
 }
 
@@ -186,16 +239,16 @@ const isLess = (a: readonly number[], b: readonly number[]): boolean => {
 const isLeast = ({ score: [lost, bought, down] }: Found, bound: number, mostDown = 0): boolean =>
   lost === 0 && down! <= mostDown && bought! <= bound + sameArea
 
-/** What is there already, then the smallest. */
-const thereFirst = (a: PanelKind, b: PanelKind): number =>
-  Number(a.count === null) - Number(b.count === null) || areaOf(a) - areaOf(b)
+/** What is there already, then the smallest, or the largest of what is bought. */
+const thereFirst = (a: PanelKind, b: PanelKind, way: 1 | -1): number =>
+  Number(a.count === null) - Number(b.count === null) ||
+  (areaOf(a) - areaOf(b)) * (a.count === null ? way : 1)
 
 const scoreOf = (
   { filled, lost }: Packing,
   ways: readonly Ways[],
   area: readonly number[],
 ): readonly number[] => {
-  const bought = filled.filter(({ kind }) => kind.count === null)
   // whole mm², as above: their squares add up without loss
   const used = filled.map(({ places }) =>
     places.reduce((sum, { piece }) => sum + Math.round(area[piece]!), 0),
@@ -203,12 +256,7 @@ const scoreOf = (
   const down = filled.flatMap(({ places }) =>
     places.filter(({ piece, shape }) => !ways[piece]!.up().includes(shape)),
   )
-  return [
-    lost.length,
-    bought.reduce((sum, { kind }) => sum + areaOf(kind), 0),
-    down.length,
-    -used.reduce((sum, one) => sum + one * one, 0),
-  ]
+  return [lost.length, boughtOf({ filled }), down.length, -used.reduce((sum, one) => sum + one * one, 0)]
 }
 
 /** Area that must be bought at least: whole panels where all are of one size. mm² */

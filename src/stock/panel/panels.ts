@@ -13,7 +13,7 @@ import { closedUp } from './close-up.ts'
 import { type Couple, inPairs } from './couples.ts'
 import { type Known, nothingKnown } from './known.ts'
 import { nest } from './nest.ts'
-import { type Filled, inSawingOrder, type PanelKind, type Place } from './pack.ts'
+import { type Filled, inSawingOrder, type PanelKind, type Place, sameArea } from './pack.ts'
 import type { Piece } from './piece.ts'
 import { settled } from './place/on-steps.ts'
 import { blankOf } from './place/shape.ts'
@@ -169,12 +169,14 @@ const laySheet = (
   )
   const alone = laidWith(offcuts.map(() => null))
   const paired = pairs.length > 0 && couples.some((one) => one !== null) ? laidWith(couples) : alone
-  const best = paired.lost.length <= alone.lost.length && boughtOf(paired) <= boughtOf(alone) ? paired : alone
+  const best =
+    paired.lost.length <= alone.lost.length && boughtOf(paired) <= boughtOf(alone) + sameArea ? paired : alone
   return { sheet, parts, ...best, sizes, usual: said.length === 0, step: saw.step }
 }
 
+/** Area, mm² */
 const boughtOf = ({ panels }: Pick<LaidSheet, 'panels'>): number =>
-  panels.reduce((sum, { there, clamped }) => sum + (there ? 0 : clamped), 0)
+  panels.reduce((sum, { there, clamped, size }) => sum + (there ? 0 : clamped * size[0] * size[1]), 0)
 
 const kindOf = ([width, length]: readonly [number, number], count: number | null): PanelKind => ({
   length,

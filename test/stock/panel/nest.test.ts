@@ -5,6 +5,7 @@ import { nest } from '../../../src/stock/panel/nest.ts'
 import type { PanelKind } from '../../../src/stock/panel/pack.ts'
 import { isMirrored, layPanels } from '../../../src/stock/panel/panels.ts'
 import { blankOf } from '../../../src/stock/panel/place/shape.ts'
+import { shuffler } from '../../../src/stock/panel/shuffler.ts'
 import { partsOf } from '../../../src/stock/parts.ts'
 import { designOf } from '../../support/design-of.ts'
 
@@ -54,6 +55,52 @@ describe('panels in number', () => {
     const { filled } = nest(pieces, [{ length: 20, width: 20, count: null }, there], saw)
     expect(filled.filter(({ kind }) => kind === there)).toHaveLength(2)
     expect(filled).toHaveLength(3)
+  })
+
+  test('of two sizes take no more area than those of one size alone', () => {
+    const next = shuffler()
+    const sides = Array.from({ length: 60 }, (_, i) => 3 + (i % 14))
+    let seen = 0
+    for (let i = 0; i < 12; i++) {
+      const mixed = next(sides)
+      const pieces = rectangles(
+        Array.from({ length: 4 + i }, (_, k) => `${mixed[2 * k]}x${mixed[2 * k + 1]}`).join(' '),
+      )
+      const sizes: readonly PanelKind[] = [
+        { length: 30, width: 20, count: null },
+        { length: 20 + (i % 5), width: 17 + (i % 3), count: null },
+      ]
+      const area = (kinds: readonly PanelKind[]): number => {
+        const { filled, lost } = nest(pieces, kinds, saw)
+        expect(lost).toEqual([])
+        return filled.reduce((sum, { kind }) => sum + kind.length * kind.width, 0)
+      }
+      const alone = Math.min(...sizes.map((kind) => area([kind])))
+      const both = area(sizes)
+      expect(both).toBeLessThanOrEqual(alone)
+      if (both < alone) seen++
+    }
+    // and both together often take less
+    expect(seen).toBeGreaterThan(3)
+  })
+
+  test('of a layer that one panel of the larger size holds are that one, not two of the smaller', () => {
+    const skin = (panels: string): string => `title: two sizes
+units: mm
+stock: { panels: [${panels}] }
+ramps:
+  - width: 1830
+    height: { deck: 390 }
+    transition: { circle: { surface: 1600 } }
+    toe: 40
+    deck: 400
+    skin: [9 plywood, 9 plywood]
+`
+    const sizes = ['1250 x 2500', '1525 x 3050'].map((size) => `{ sheet: 9 plywood, size: ${size} }`)
+    // both layers: 2.87 m², of 4.65 m² or of two of 3.125 m²
+    expect(sizes.map((size) => counts(skin(size))['9.0 plywood'])).toEqual([2, 1])
+    expect(counts(skin(sizes.join(', ')))['9.0 plywood']).toBe(1)
+    expect(counts(skin(sizes.toReversed().join(', ')))['9.0 plywood']).toBe(1)
   })
 
   test('and in layout are the same where areas differ by the last bits of a sum, as they do from machine to machine', () => {
