@@ -48,9 +48,14 @@ export interface Offcut {
   readonly count: number
 }
 
-/** What a price is for: a sheet by thickness and material, a timber by section and length, else a word of the list. */
+/** What a price is for: a sheet by thickness and material, of any size or of one, a timber by section and length, else a word of the list. */
 export type Priced =
-  | { readonly kind: 'sheet'; readonly sheet: Sheet }
+  | {
+      readonly kind: 'sheet'
+      readonly sheet: Sheet
+      /** of one panel, short side first, mm; null: whichever */
+      readonly size: readonly [number, number] | null
+    }
   | { readonly kind: 'timber'; readonly section: readonly [number, number]; readonly length: number }
   | { readonly kind: 'word'; readonly word: PricedWord }
 

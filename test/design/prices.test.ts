@@ -22,13 +22,16 @@ test('names sheets, timbers and words; the currency stays as it was typed', () =
     all: [
       {
         what: '18 plywood',
-        of: { kind: 'sheet', sheet: { thickness: 18, material: 'plywood' } },
+        of: { kind: 'sheet', sheet: { thickness: 18, material: 'plywood' }, size: null },
         amount: 62,
       },
       { what: '38 x 89 x 2400', of: { kind: 'timber', section: [38, 89], length: 2400 }, amount: 5.2 },
       { what: 'Pipe', of: { kind: 'word', word: 'pipe' }, amount: 31 },
     ],
   })
+  const ofSize = { kind: 'sheet', sheet: { thickness: 12.7, material: 'plywood' }, size: [1219.2, 2438.4] }
+  for (const key of ['1/2 plywood 48 x 96', '1/2 in plywood 8 ft x 4 ft', '1/2" plywood 48" × 96"'])
+    expect(pricesOf(`  ${key}: $58`, 'in').all[0]!.of).toEqual(ofSize)
   const inches = pricesOf('  23/32 plywood: $58\n  1 1/2 x 3 1/2 x 96: $4.30', 'in')
   expect([inches.before, inches.behind]).toEqual(['$', ''])
   expect(inches.all[1]!.of).toEqual({ kind: 'timber', section: [38.1, 88.9], length: 2438.4 })
@@ -65,12 +68,27 @@ describe('bad prices', () => {
     [
       'a slip of a word',
       '  wheel: 3',
-      '2:3 nothing of the list is called `wheel`; did you mean `wheels`? a price is for a sheet (18 plywood), a timber (38 x 89 x 2400), or pipe, screws, wheels, handles, glue, paint, bolts, rubber',
+      '2:3 nothing of the list is called `wheel`; did you mean `wheels`? a price is for a sheet (18 plywood, or one size of it: 18 plywood 1220 x 2440), a timber (38 x 89 x 2400), or pipe, screws, wheels, handles, glue, paint, bolts, rubber',
     ],
     [
       'a timber without a length',
       '  38 x 89: 3',
       '2:3 `38 x 89` has no length; a timber is priced by section and length, e.g. `38 x 89 x 2400`',
+    ],
+    [
+      'a size of a sheet behind an x',
+      '  9 plywood x 1250 x 2500: 3',
+      '2:3 one size of a sheet is written `9 plywood 1250 x 2500`',
+    ],
+    [
+      'a size of a sheet that no panel has',
+      '  9 plywood 125 x 2500: 3',
+      '2:3 125 mm is outside 300 to 6000 mm; did you mean 125 cm (1250 mm)?',
+    ],
+    [
+      'a size of a sheet twice, the long side first',
+      '  9 plywood 1250 x 2500: 3\n  9 plywood 2500 x 1250: 4',
+      '3:3 `9 plywood 2500 x 1250` has a price already (line 2); keep one',
     ],
     [
       'a timber in the wrong unit',

@@ -53,3 +53,20 @@ test('a price of a length that is not taken is told, unless all lengths have the
   expect(unused('38 x 89 x 3000: 9')).toEqual(['38 x 89 x 3000'])
   expect(unused('38 x 89 x 2400: 5, 38 x 89 x 3000: 9')).toEqual([])
 })
+
+test('each size of a sheet may have its own price, before one of every size; of a size of the stock that is not taken none is told', () => {
+  const both = '{ sheet: 9 plywood, size: 1250 x 2500 }, { sheet: 9 plywood, size: 1525 x 3050 }'
+  const record = (panels: string, prices: string) =>
+    recordOf(`stock: { panels: [${panels}] }\nprices: { ${prices} }`)
+  const each = (size: string, prices: string) =>
+    record(`{ sheet: 9 plywood, size: ${size} }`, prices).list.flatMap(({ what, each }) =>
+      what.startsWith('9 plywood') ? [each] : [],
+    )
+  const prices = '9 plywood: 50, 9 plywood 1250 x 2500: 40, 9 plywood 3050 x 1525: 70'
+  expect(each('1250 x 2500', prices)).toEqual([40])
+  expect(each('1525 x 3050', prices)).toEqual([70])
+  expect(each('1500 x 3000', prices)).toEqual([50])
+  expect(each('1500 x 3000', '9 plywood 1250 x 2500: 40')).toEqual([null])
+  expect(record(both, '9 plywood 1250 x 2500: 40, 9 plywood 1525 x 3050: 70').cost!.unused).toEqual([])
+  expect(record(both, '9 plywood 1220 x 2440: 40').cost!.unused).toEqual(['9 plywood 1220 x 2440'])
+})

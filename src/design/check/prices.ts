@@ -26,6 +26,8 @@ const example = 'e.g. `18 plywood: 62 EUR`'
 /** Sheets, sections and lengths that a price may name, mm. */
 const ranges = {
   sheet: { least: 0.5, most: 60 },
+  /** as in `stock.panels` */
+  panel: { least: 300, most: 6000 },
   section: { least: 10, most: 300, timber: true as const },
   length: { least: 300, most: 12_000 },
 }
@@ -113,33 +115,51 @@ const brokenPrice = (before: Tree | undefined, key: string, value: Tree): string
   return /\d$/.test(before.text) && /^\d/.test(key) && moneyOf(whole) ? whole : null
 }
 
-/** `18 plywood`, `38 x 89 x 2400`, or a word. */
+/** `18 plywood`, that with a size, `38 x 89 x 2400`, or a word. */
 const pricedThing = (text: string, units: Units | undefined): Reading<Priced> => {
   const word = text.trim().toLowerCase()
   if (pricedWords.includes(word as PricedWord)) return { value: { kind: 'word', word: word as PricedWord } }
   const parts = text.split(/\s*[x×]\s*/i)
   if (parts.length === 3) {
+    if (isSheet(parts[0]!.trim(), units))
+      return {
+        code: 'shape',
+        fault: `one size of a sheet is written ${quote(`${parts[0]} ${parts[1]} x ${parts[2]}`)}`,
+      }
     const section = pairValue(`${parts[0]} x ${parts[1]}`, units, ranges.section)
     if ('fault' in section) return section
     const length = lengthValue(parts[2]!, units, ranges.length)
     if ('fault' in length) return length
     return { value: { kind: 'timber', section: thinWide(section.value), length: length.value } }
   }
+  const [, panel, size] = /^(.*\p{L})\s+(\d.*[x×].*)$/iu.exec(text.trim()) ?? []
+  if (parts.length === 2 && panel !== undefined && isSheet(panel, units)) {
+    const sheet = sheetValue(panel, units, ranges.sheet)
+    if ('fault' in sheet) return sheet
+    const sides = pairValue(size!, units, ranges.panel)
+    if ('fault' in sides) return sides
+    return { value: { kind: 'sheet', sheet: sheet.value, size: thinWide(sides.value) } }
+  }
   if (parts.length === 2)
     return {
       code: 'shape',
       fault: `${quote(text)} has no length; a timber is priced by section and length, e.g. ${quote(`${text} x ${units === 'in' ? '96' : '2400'}`)}`,
     }
-  const [, thickness] = /^(.*\S)\s+\p{L}+$/u.exec(text.trim()) ?? []
-  if (thickness !== undefined && 'mm' in readLength(thickness, units ?? 'mm')) {
+  if (isSheet(text.trim(), units)) {
     const sheet = sheetValue(text, units, ranges.sheet)
-    return 'fault' in sheet ? sheet : { value: { kind: 'sheet', sheet: sheet.value } }
+    return 'fault' in sheet ? sheet : { value: { kind: 'sheet', sheet: sheet.value, size: null } }
   }
   const near = nearWord(word, pricedWords)
   return {
     code: 'unknown-key',
     fault:
       `nothing of the list is called ${quote(text)}; ${near === undefined ? '' : `did you mean ${quote(near)}? `}` +
-      `a price is for a sheet (18 plywood), a timber (38 x 89 x 2400), or ${pricedWords.join(', ')}`,
+      `a price is for a sheet (18 plywood, or one size of it: 18 plywood 1220 x 2440), a timber (38 x 89 x 2400), or ${pricedWords.join(', ')}`,
   }
+}
+
+/** A thickness and a word. */
+const isSheet = (text: string, units: Units | undefined): boolean => {
+  const [, thickness] = /^(.*\S)\s+\p{L}+$/u.exec(text) ?? []
+  return thickness !== undefined && 'mm' in readLength(thickness, units ?? 'mm')
 }

@@ -19,8 +19,10 @@ export const costLines = (
   { prices, stock }: Pick<Design, 'prices' | 'stock'>,
 ): { readonly lines: readonly CostedLine[]; readonly cost: Cost | null } => {
   const all = prices?.all ?? []
+  /** one of the panel's size before one of every size */
+  const ranked = all.toSorted((a, b) => Number(isOfAny(a.of)) - Number(isOfAny(b.of)))
   const costed = lines.map((line): CostedLine => {
-    const each = all.find(({ of }) => line.priced && samePriced(of, line.priced))?.amount ?? null
+    const each = ranked.find(({ of }) => line.priced && samePriced(of, line.priced))?.amount ?? null
     return { ...line, each, cost: each === null ? null : cents(each * line.count) }
   })
   if (!prices) return { lines: costed, cost: null }
@@ -42,13 +44,19 @@ export const costLines = (
   }
 }
 
-/** A length of the stock that was not taken, as others of its section cost less: known where all of them have a price. */
-const compared = (a: Priced, b: Priced, all: Prices['all'], { timber }: Stock): boolean =>
-  a.kind === 'timber' &&
-  b.kind === 'timber' &&
-  samePriced({ ...a, length: b.length }, b) &&
-  timber.some((length) => samePriced({ ...a, length }, a)) &&
-  timber.every((length) => all.some(({ of }) => samePriced(of, { ...a, length })))
+const isOfAny = (of: Priced): boolean => of.kind === 'sheet' && of.size === null
+
+/** A length of the stock that was not taken, as others of its section cost less: known where all of them have a price; or a size of panel of the stock. */
+const compared = (a: Priced, b: Priced, all: Prices['all'], { timber, panels }: Stock): boolean =>
+  a.kind === 'sheet'
+    ? b.kind === 'sheet' &&
+      samePriced({ ...a, size: null }, b) &&
+      panels.some(({ sheet, size }) => samePriced(a, { kind: 'sheet', sheet, size }))
+    : a.kind === 'timber' &&
+      b.kind === 'timber' &&
+      samePriced({ ...a, length: b.length }, b) &&
+      timber.some((length) => samePriced({ ...a, length }, a)) &&
+      timber.every((length) => all.some(({ of }) => samePriced(of, { ...a, length })))
 
 /** `62.00 EUR`, `$58.00`: the currency where it was typed. */
 export const moneyWords = (amount: number, { before, behind }: Pick<Prices, 'before' | 'behind'>): string =>

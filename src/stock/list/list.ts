@@ -89,7 +89,7 @@ const panelLines = ({ units }: Design, { panels }: Bought): readonly ListLine[] 
       : own.backs.length > 0
         ? `${own.count > 1 ? 'one ' : ''}good on both faces: for ${wordList(own.backs)}`
         : '',
-    priced: { kind: 'sheet', sheet: own.sheet },
+    priced: { kind: 'sheet', sheet: own.sheet, size: own.size },
   }))
 
 const timberLines = ({ units }: Design, { timber }: Bought): readonly ListLine[] =>
