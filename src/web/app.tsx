@@ -26,6 +26,7 @@ import { usePrinters } from './state/use-printers.ts'
 import { useSaving } from './state/use-saving.ts'
 import { useWindow } from './state/use-window.ts'
 import { Top } from './top.tsx'
+import { useFocus } from './use-focus.ts'
 import { hurts } from './words/hurts.ts'
 import type { Asking } from './worker/ask.ts'
 import type { Lay } from './worker/messages.ts'
@@ -113,6 +114,7 @@ export const App = ({ start, before: whole, startLay, given, askings }: AppProps
   const stage = usePinned()
 
   useWindow(take, files.open)
+  useFocus()
   const torn = useLink(text, take)
 
   const paper = view.said.get('paper') ?? view.good?.design.paper ?? ''
