@@ -69,8 +69,9 @@ export const App = ({ start, before: whole, startLay, given, askings }: AppProps
   const view = useMemo(() => nextView(text, before.current, filled), [text, filled])
   before.current = view
   const [asked, setRamp] = useState(0)
-  // one that was taken back or is not in another design is not shown
-  const ramp = asked < (view.good?.design.ramps.length ?? 1) ? asked : 0
+  // one that was taken back, is not in another design or not yet drawn is not shown
+  const shown = view.good?.design.ramps.length ?? 1
+  const ramp = asked < Math.min(shown, view.read?.ramps.length ?? shown) ? asked : 0
   // painted one after the other: the frame, the drawing, the fields
   const [painted, setPainted] = useState(0)
   useEffect(() => {

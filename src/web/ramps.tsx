@@ -13,18 +13,18 @@ interface RampsProps {
 
 /** Another ramp, or one less. */
 export const Ramps = kept(({ view, ramp, setRamp, actions }: RampsProps) => {
-  const ramps = view.good?.design.ramps ?? []
+  const { read } = view
+  // those of the text, drawn or not: a figure that it leaves open may never be found
+  const ramps = (read ?? view.good?.design)?.ramps ?? []
   const names = ramps.map(({ name }) => name)
   const name = names[ramp]
-  // the ramps that are drawn are those of the text
-  const shown = view.good?.text === view.text
   const inside = ramps.filter(({ storesInside }) => name !== undefined && storesInside?.ramp === name)
   return (
     <div class="row ramps">
       <button
         type="button"
         id="add-ramp"
-        disabled={!shown}
+        disabled={read === null}
         onClick={() => actions.setText(withTwin(view.text, names, ramp))}
       >
         add one like it
@@ -33,7 +33,7 @@ export const Ramps = kept(({ view, ramp, setRamp, actions }: RampsProps) => {
         <button
           type="button"
           id="remove-ramp"
-          disabled={!shown || inside.length > 0}
+          disabled={read === null || inside.length > 0}
           onClick={() => {
             setRamp(0)
             actions.setText(removeRamp(view.text, ramp))
@@ -45,9 +45,7 @@ export const Ramps = kept(({ view, ramp, setRamp, actions }: RampsProps) => {
       {inside.length > 0 && (
         <span class="help">stored inside it: {inside.map((one) => one.name).join(', ')}</span>
       )}
-      {view.problems.length > 0 && (
-        <span class="help">first mend what stands under STOP: the text cannot be read</span>
-      )}
+      {read === null && <span class="help">first mend what stands under STOP: the text cannot be read</span>}
     </div>
   )
 })

@@ -285,8 +285,12 @@ it('a twin shows what it takes over, follows a new name, and stays when the firs
 it('a figure that is left open is found and drawn, and its ramp printed', { timeout: patience }, async () => {
   const { page, faults } = await open()
   await page.click('#part-the-ramp .more > summary')
-  await page.fill('[name="ramps.0.lip"]', '45°')
+  // none is found at 89°: a ramp can be added and taken away all the same
+  await page.fill('[name="ramps.0.lip"]', '89°')
   await page.fill('[name="ramps.0.transition.circle.surface"]', 'solve')
+  await page.click('#add-ramp')
+  await page.click('#remove-ramp')
+  await page.fill('[name="ramps.0.lip"]', '45°')
   await page.locator('.answer', { hasText: '45.0°' }).waitFor()
   await page.locator('.checks .note', { hasText: 'lip 45.0°' }).waitFor()
   await page.waitForFunction(() => !(document.querySelector('#save-pages') as HTMLButtonElement).disabled)

@@ -23,6 +23,8 @@ export interface View {
   readonly said: ReadonlyMap<string, string>
   /** what is wrong with the text as it stands */
   readonly problems: readonly Problem[]
+  /** what the text means, with usual figures for those that it leaves open; null where it cannot be read */
+  readonly read: Design | null
   /** the last text that could be read, solved: its drawing stays while a figure is half typed; nothing is said of it yet */
   readonly good: { readonly text: string; readonly design: Design; readonly drawn: SolvedDesign } | null
 }
@@ -47,11 +49,13 @@ const viewFrom = (
 ): View => {
   // a text that is no YAML says nothing: fields keep what they had
   const said = read.size === 0 && before !== null ? before.said : read
-  if ('problems' in reading) return { text, said, problems: reading.problems, good: before?.good ?? null }
+  if ('problems' in reading)
+    return { text, said, problems: reading.problems, read: null, good: before?.good ?? null }
   const good = (design: Design): View => ({
     text,
     said,
     problems: [],
+    read: reading.design,
     good: { text, design, drawn: drawDesign(design, before?.good) },
   })
   if (reading.asks.every((asks) => asks === null)) return good(reading.design)
@@ -59,7 +63,7 @@ const viewFrom = (
   // a figure that is left open is found elsewhere: until then the last drawing stays
   return whole !== null && 'design' in whole
     ? good(whole.design)
-    : { text, said, problems: [], good: before?.good ?? null }
+    : { text, said, problems: [], read: reading.design, good: before?.good ?? null }
 }
 
 /** A design to go back or forward to; how its pages were laid, where that changed with it. */
