@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
-import { readDesign, readSettled } from '../../src/index.ts'
+import { editDesign, readDesign, readSettled } from '../../src/index.ts'
+import { nextView } from '../../src/web/state/model.ts'
 import { withTwin } from '../../src/web/state/twin.ts'
 import { filledText } from '../../src/web/worker/filled.ts'
 import { templateText } from '../support/templates.ts'
@@ -22,6 +23,10 @@ describe('a design with what was left open filled in', () => {
     const open = starter
       .replace(/surface: 1700/, 'surface: solve')
       .replace(/^ {4}toe: 40.*$/m, (line) => `${line}\n    ${by}`)
+    // its ramp can be added to and taken away before it is found
+    const view = nextView(open, null, null)
+    expect(view.good).toBeNull()
+    expect(view.read?.ramps.map(({ name }) => name)).toEqual(['ramp'])
     const filled = filledOf(open)
     const reading = readDesign(filled)
     expect('problems' in reading ? reading.problems : []).toEqual([])
@@ -29,12 +34,17 @@ describe('a design with what was left open filled in', () => {
   })
 })
 
-it('a ramp like another one gets a name of its own, however many there are', () => {
-  let text = starter
-  const names = ['ramp']
+it.each([
+  ['ramp', 'ramp'],
+  // 40 letters at most, the number among them
+  ['a ramp whose name has 38 letters: abcdef', 'a ramp whose name has 38 letters: abcd'],
+  ['é'.repeat(40), 'é'.repeat(38)],
+])('a ramp like another one gets a name of its own, however many there are: %s', (own, short) => {
+  let text = editDesign(starter, 'ramps.0.name', own)
+  const names = [own]
   for (let n = 2; n <= 12; n++) {
     text = withTwin(text, names, 0)
-    names.push(`ramp ${n}`)
+    names.push(`${[...short].slice(0, n < 10 ? 38 : 37).join('')} ${n}`)
   }
   const reading = readDesign(text)
   expect('design' in reading && reading.design.ramps.map(({ name }) => name)).toEqual(names)

@@ -1,4 +1,4 @@
-import { editDesign, readSaid } from '../../index.ts'
+import { editDesign, rampPath, readSaid, schema } from '../../index.ts'
 
 /** A design with a ramp like one of its own at the end. `names`: of its ramps; each needs one then. */
 export const withTwin = (text: string, names: readonly string[], ramp: number): string => {
@@ -9,7 +9,18 @@ export const withTwin = (text: string, names: readonly string[], ramp: number): 
   return editDesign(twin, `ramps.${names.length}.like`, own)
 }
 
-/** `own 2`, or with the next number that is free. */
+const name = schema.find(({ path }) => path === `${rampPath('quarter')}.name`)!.value
+const mostLetters = name.kind === 'text' ? name.most : Number.POSITIVE_INFINITY
+
+/** `own 2`, or with the next number that is free; one that is too long with it loses letters at its end. */
 const freeName = (own: string, names: readonly string[]): string => {
-  for (let n = 2; ; n++) if (!names.includes(`${own} ${n}`)) return `${own} ${n}`
+  for (let n = 2; ; n++) {
+    const end = ` ${n}`
+    const free =
+      [...own]
+        .slice(0, mostLetters - end.length)
+        .join('')
+        .trimEnd() + end
+    if (!names.includes(free)) return free
+  }
 }
