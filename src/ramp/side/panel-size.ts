@@ -1,5 +1,6 @@
 import type { QuarterDesign, RampDesign, Stock, Units } from '../../design/design.ts'
 import { panelSizes, sideSheet } from '../../design/panel-sizes.ts'
+import { rangeAt } from '../../design/schema.ts'
 import { pathLength } from '../../geometry/length.ts'
 import { type Draft, type Trial, warn } from '../check/check.ts'
 import { measured, offer, same } from '../check/offer.ts'
@@ -43,13 +44,20 @@ export const largeSide = (
   const room = panelRoom(height, sizes)
   if (length <= room + same) return null
   const { atLeast } = offer(units)
-  const [low, far] = [atLeast(Math.min(height, length)), atLeast(Math.max(height, length))]
+  const ownSizes = stock.panels.length > 0
+  // what other sheets need the panel for stays
+  const [short, long] = ownSizes ? [0, 0] : stock.panel
+  const most = Math.max(long, length, height)
+  const [low, far] = [atLeast(Math.max(short, Math.min(length, height))), atLeast(most)]
   const buy = `buy panels of ${far} × ${low} or more`
   return {
     room,
     words: `a side needs ${atLeast(length)} × ${atLeast(height)}, a panel of your stock is ${panelWords(sizes, units)}; `,
     // those of a list of panels are not for one key to change
-    buy: stock.panels.length > 0 ? buy : offering(buy, setOfFile('stock.panel', `${low} x ${far}`)),
+    buy:
+      ownSizes || most > rangeAt('stock.panel').most
+        ? buy
+        : offering(buy, setOfFile('stock.panel', `${low} x ${far}`)),
   }
 }
 

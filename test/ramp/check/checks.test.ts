@@ -540,8 +540,18 @@ describe('words', () => {
     const wide = { ...plain, back: { from: 'deck', value: 2000 } } as const
     expect(message(wide, 'panel-size')).toBe(
       `warn: a side needs ${Math.ceil(run + 2000)} mm × 640 mm, a panel of your stock is 2440 mm × 1220 mm; ` +
-        `make the deck ${Math.floor(2440 - run)} mm or less from lip to back, or buy panels of ${Math.ceil(run + 2000)} mm × 640 mm or more`,
+        `make the deck ${Math.floor(2440 - run)} mm or less from lip to back, or buy panels of ${Math.ceil(run + 2000)} mm × 1220 mm or more`,
     )
+    const typed = (design: QuarterDesign, panel: readonly [number, number]) =>
+      solve(design, 'mm', panel)
+        .findingsOf('panel-size')[0]!
+        .offers!.flat()
+        .filter(({ of }) => of === 'file')
+    // other sheets keep the panel they have
+    expect(typed({ ...plain, back: { from: 'deck', value: 400 } }, [1220, 1220])).toEqual([
+      { of: 'file', key: 'stock.panel', value: `1220 mm x ${Math.ceil(run + 400)} mm` },
+    ])
+    expect(typed({ ...plain, back: { from: 'deck', value: 6001 } }, stock.panel)).toEqual([])
     expect(solve(wide, 'mm', stock.panel).ramp.side).not.toBeNull()
   })
 
