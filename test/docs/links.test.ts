@@ -6,28 +6,39 @@ import { anchorsOf, pages, root } from './pages.ts'
 interface Link {
   readonly target: string
   readonly image: boolean
-  /** the words in quotes that follow it after a colon: they stand in the file that it leads to */
-  readonly quoted: string | undefined
 }
 
 const linksOf = (prose: string): readonly Link[] =>
-  [...prose.matchAll(/(!?)\[[^\]]*\]\(([^)\s]+)\)(?::\s+"([^"]+)")?/g)].map((match) => ({
+  [...prose.matchAll(/(!?)\[[^\]]*\]\(([^)\s]+)\)/g)].map((match) => ({
     image: match[1] === '!',
     target: match[2]!,
-    quoted: match[3],
   }))
+
+/** The words in quotes that follow the name of a test after a colon: they stand in it. */
+const quotesOf = (prose: string) =>
+  [...prose.matchAll(/`(test\/[^`]+\.ts)`:\s+"([^"]+)"/g)].map((match) => ({
+    test: match[1]!,
+    quoted: match[2]!,
+  }))
+
+const packed: readonly string[] = JSON.parse(readFileSync(`${root}package.json`, 'utf8')).files
+
+/** Whether it lies in the npm package, where nothing else of the sources does. */
+const isPacked = (path: string): boolean =>
+  packed.some((name) => path === name || path.startsWith(`${name}/`))
 
 const relative = (target: string): boolean => !/^[a-z]+:/i.test(target)
 
 describe.each(pages)('$path', (page) => {
   const links = linksOf(page.prose)
 
-  it('has relative links that lead to files and headings', () => {
+  it('has relative links that lead to files and headings, from the npm package to what lies in it', () => {
     const broken = links.filter(({ target }) => {
       if (!relative(target)) return false
       const [file = '', anchor] = target.split('#')
       const path = file === '' ? page.path : normalize(join(dirname(page.path), file))
       if (path.startsWith('..') || !existsSync(root + path)) return true
+      if (isPacked(page.path) && !isPacked(path)) return true
       if (anchor === undefined) return false
       const there = pages.find((other) => other.path === path)
       return !there || !anchorsOf(there).includes(anchor)
@@ -44,11 +55,11 @@ describe.each(pages)('$path', (page) => {
   })
 
   it('quotes words of a test that stand in it', () => {
-    for (const { target, quoted } of links) {
-      if (quoted === undefined || !target.endsWith('.ts')) continue
-      const source = readFileSync(join(root, dirname(page.path), target), 'utf8')
-      expect(source.includes(quoted.replace(/\s+/g, ' ')), `"${quoted}" in ${target}`).toBe(true)
-    }
+    for (const { test, quoted } of quotesOf(page.prose))
+      expect(
+        readFileSync(root + test, 'utf8').includes(quoted.replace(/\s+/g, ' ')),
+        `"${quoted}" in ${test}`,
+      ).toBe(true)
   })
 
   it('names files and folders of the project that exist', () => {
@@ -59,7 +70,7 @@ describe.each(pages)('$path', (page) => {
   })
 })
 
-it('what is promised names a test: every line of the guarantees has a link to one', () => {
+it('what is promised names a test: every line of the guarantees names one', () => {
   for (const [path, heading] of [
     ['README.md', '## What the output keeps to'],
     ['docs/architecture.md', '## Output guarantees'],
@@ -68,7 +79,7 @@ it('what is promised names a test: every line of the guarantees has a link to on
     const section = prose.slice(prose.indexOf(heading)).split(/\n## /)[0]!.replace(heading, '')
     const lines = section.split(/\n- /).slice(1)
     expect(lines.length, path).toBeGreaterThan(5)
-    const without = lines.filter((line) => !/\]\([./]*test\/[^)]+\.ts\):\s+"[^"]+"/.test(line))
+    const without = lines.filter((line) => quotesOf(line).length === 0)
     expect(without, path).toEqual([])
   }
 })

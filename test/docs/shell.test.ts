@@ -1,9 +1,10 @@
 import { execFileSync } from 'node:child_process'
-import { existsSync, mkdtempSync, readFileSync, rmSync } from 'node:fs'
+import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { buildIn } from '../cli/built.ts'
+import { assertNear } from '../support/near.ts'
 import { pageOf, readme, root, scripts, shellLines } from './pages.ts'
 
 /** A copy of what a fresh clone holds after its install: nothing that is run can touch the project. */
@@ -47,6 +48,9 @@ describe('the commands of the README', () => {
   it('leave behind what the README says', () => {
     expect(existsSync(join(folder, 'my-ramp.yaml'))).toBe(true)
     expect(readFileSync(join(folder, 'my-ramp.pdf')).subarray(0, 5).toString()).toBe('%PDF-')
+    // and its program of your own reads the 80 in of the starter
+    writeFileSync(join(folder, 'own.mjs'), /^```js\n([\s\S]*?)^```$/m.exec(readme.text)![1]!)
+    assertNear(Number(node('own.mjs')), 80 * 25.4, 1e-9)
   })
 })
 
