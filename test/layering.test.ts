@@ -241,6 +241,8 @@ const codeFaults = (source: Source): readonly string[] => {
     ...impure
       .filter(([, form]) => inner && form.test(code))
       .map(([name]) => `${path}: mentions ${name}; only cli knows the platform`),
+    // Safari before 16.4 (March 2023) refuses the whole program for one such pattern
+    ...(folderOf(path) !== 'cli' && /\(\?<[=!]/.test(code) ? [`${path}: a pattern that looks behind`] : []),
     ...(/^(?:export )?(?:let|var)\s/m.test(code) ? [`${path}: a \`let\` at the level of the module`] : []),
   ]
 }
@@ -381,6 +383,7 @@ describe('a broken rule is found', () => {
     ['ramp/solve.ts', 'let count = 0\nexport const f = () => count++', 'a `let` at the level of the module'],
     ['ramp/solve.ts', 'export let count = 0', 'a `let` at the level of the module'],
     ['cli/run.ts', 'var count = 0\nexport const f = () => count++', 'a `let` at the level of the module'],
+    ['length/read.ts', 'export const x = /(?<=a)b/', 'a pattern that looks behind'],
     ['ramp/solve.ts', 'export const x = [\n0,'.concat('\n0,'.repeat(298), ']'), '300 lines; split at 300'],
     [
       'page/tile/tile.ts',

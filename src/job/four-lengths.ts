@@ -16,10 +16,10 @@ export const fourLengths = (said: string, units: Units): readonly string[] | nul
   const bare = text.split(/\s+/)
   const withUnits = (text.match(/[^\p{L}"']+[\p{L}"']+/gu) ?? []).map((part) => part.trim())
   // `1 1/2` may be one length or two: only commas tell
-  const doubtful = /(?<![\d/.])\d+\s+\d+\//.test(text)
+  const doubtful = /(?:^|[^\d/.])\d+\s+\d+\//.test(text)
   if (bare.length === 4 && !doubtful && bare.every(reads)) return bare
   if (withUnits.length === 4 && withUnits.every(reads)) return withUnits
-  const numbers = text.match(/(?<!\S)[\d.]+(?![\d./])/g) ?? []
+  const numbers = bare.filter((part) => /^[\d.]+(?![\d./])/.test(part))
   return numbers.length > 1 ? null : [text]
 }
 

@@ -36,7 +36,8 @@ const forms = 'write it like 640, 17 3/16 in, 4 ft 7 1/4 in, 1.2 m or 18 mm'
  * A 32nd of an inch more or less, as we show it: behind the number, before its unit. A plain hyphen only behind a fraction:
  * behind a whole number it may be half of `17-3/16`.
  */
-const fineMark = /(?<=\d)\s*(?:(?<more>\+)|–|(?<=\/\s*\d+\s*)-)(?=\s*(?:in|inch|inches|"|”|″)?\.?\s*$)/u
+const fineMark =
+  /(?:(?<whole>\d)\s*(?:(?<more>\+)|–)|(?<fraction>\/\s*\d+)\s*-)(?=\s*(?:in|inch|inches|"|”|″)?\.?\s*$)/u
 
 /** A number as numerator over denominator, then maybe a unit. `17 3/16`, `17-3/16`, `3/4`, `.5`, `12.`, `12`. */
 const partOf = letterPattern(
@@ -121,7 +122,13 @@ export const readLength = (text: string, units: Units): LengthReading => {
   // before any pattern sees it
   if (text.length > 4 * longest) return { error: `${quote(text.trim())} is too long for a length; ${forms}` }
   const fine = fineMark.exec(text)
-  if (fine) return withFine(text.replace(fineMark, ''), fine.groups!.more === undefined ? -1 : 1, text, units)
+  if (fine)
+    return withFine(
+      text.replace(fineMark, '$<whole>$<fraction>'),
+      fine.groups!.more === undefined ? -1 : 1,
+      text,
+      units,
+    )
   const shown = quote(text.trim())
   const source = plain(text.slice(0, 2 * longest))
   if (source === '') return { error: `a length is missing; ${forms}` }
