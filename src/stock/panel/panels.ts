@@ -273,13 +273,14 @@ const tracedLater = (panels: readonly LaidPanel[]): readonly LaidPanel[] =>
 
 const hasSide = ({ pieces }: LaidPanel): boolean => pieces.some(({ part }) => isSide(part))
 
+/** The same for sides of which one is traced from another: of one ramp, whole or the same piece of them. */
+export const outlineName = ({ part: { ramp, piece } }: Pick<PanelPiece, 'part'>): string =>
+  JSON.stringify([ramp, piece?.toe, piece?.lip])
+
 /** Mirrored sides of a ramp of which none lies as printed on the panel. */
 const tracedOf = ({ pieces }: LaidPanel): number => {
   const sides = pieces.filter(({ part }) => isSide(part))
-  const like = (a: PanelPiece, b: PanelPiece): boolean =>
-    a.part.ramp === b.part.ramp &&
-    a.part.piece?.toe === b.part.piece?.toe &&
-    a.part.piece?.lip === b.part.piece?.lip
+  const like = (a: PanelPiece, b: PanelPiece): boolean => outlineName(a) === outlineName(b)
   return sides.filter(
     (side) => isMirrored(side) && !sides.some((other) => like(side, other) && !isMirrored(other)),
   ).length

@@ -11,6 +11,8 @@ export interface Sawn {
   readonly square: boolean
   /** the mirror image of its pattern as it lies: traced from one that was sawn before */
   readonly mirrored?: boolean
+  /** of a curved one: of those with one name one is traced from another */
+  readonly outline?: string
 }
 
 /** One thing to do, in order. mm from the panel's lower edge or its left end. */
@@ -53,6 +55,7 @@ export interface Sawing {
  * Long rips first, then cuts across, as far as straight cuts meet no piece, a piece alone the way that is less to saw; what hangs
  * together then is sawn out one by one. `step`: of the tape that pieces lie on whole ones of, mm; a rectangle beyond a cut may
  * come out larger by less than one. None comes out smaller.
+ * Of two parts the one first that the other is traced from, else the near one.
  */
 export const sawPanel = (pieces: readonly Sawn[], panel: Box, kerf: number, step: number): Sawing =>
   sawPart(pieces, panel, { kerf, step, whole: panel })
@@ -82,11 +85,22 @@ const sawPart = (pieces: readonly Sawn[], panel: Box, saw: Saw): Sawing => {
   return {
     steps: [
       { kind, at, from, to, blade, marks: pieces.map(({ mark }) => mark) },
-      ...near.steps,
-      ...far.steps,
+      ...(tracedFrom(line.near, line.far) > tracedFrom(line.far, line.near)
+        ? [...far.steps, ...near.steps]
+        : [...near.steps, ...far.steps]),
     ],
     rest: larger(near.rest, far.rest),
   }
+}
+
+/** Mirrored pieces that only one of the other part can be traced onto. */
+const tracedFrom = (own: readonly Sawn[], other: readonly Sawn[]): number => {
+  const printed = (all: readonly Sawn[], name: string): boolean =>
+    all.some(({ mirrored, outline }) => mirrored === false && outline === name)
+  return own.filter(
+    ({ mirrored, outline }) =>
+      mirrored && outline !== undefined && !printed(own, outline) && printed(other, outline),
+  ).length
 }
 
 const tracedLast = (pieces: readonly Sawn[]): readonly Sawn[] =>

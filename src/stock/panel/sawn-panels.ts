@@ -1,5 +1,12 @@
 import type { Stock } from '../../design/design.ts'
-import { isMirrored, type LaidPanel, type LaidSheet, type Panel, type SheetPanels } from './panels.ts'
+import {
+  isMirrored,
+  type LaidPanel,
+  type LaidSheet,
+  outlineName,
+  type Panel,
+  type SheetPanels,
+} from './panels.ts'
 import { sawPanel } from './saw-order.ts'
 import { slicesOf } from './slices.ts'
 
@@ -19,7 +26,7 @@ const sawnPanel = (panel: LaidPanel, kerf: number, step: number): Panel => {
       mark: part.mark,
       box,
       square,
-      ...(square ? {} : { slices: slicesOf(outline, box) }),
+      ...(square ? {} : { slices: slicesOf(outline, box), outline: outlineName(piece) }),
       mirrored: isMirrored(piece),
     }
   })

@@ -57,6 +57,22 @@ describe('the order of cuts', () => {
     ])
   })
 
+  test('saws the side first that another is traced from, on whichever side of the cut it lies', () => {
+    const side = (mark: string, mirrored: boolean, x0: number, outline = 'one'): Sawn => ({
+      ...square(mark, x0, 5, x0 + 1000, 700),
+      square: false,
+      mirrored,
+      outline,
+    })
+    const marks = (pieces: readonly Sawn[]) =>
+      sawPanel(pieces, panel, 3, 1).steps.flatMap((step) => (step.kind === 'out' ? [step.mark] : []))
+    expect(marks([side('S1', true, 5), side('S2', false, 1100)])).toEqual(['S2', 'S1'])
+    expect(marks([side('S1', false, 5), side('S2', true, 1100)])).toEqual(['S1', 'S2'])
+    // near before far where neither is traced from the other
+    expect(marks([side('S1', true, 5), side('S2', true, 1100)])).toEqual(['S1', 'S2'])
+    expect(marks([side('S1', true, 5), side('S2', false, 1100, 'another')])).toEqual(['S1', 'S2'])
+  })
+
   test('leaves what lies in one part after them, not what the rips went through', () => {
     const one = [square('A', 5, 5, 1221, 1037)]
     // across at 5 and 1221 first: behind them 1216 by 1220 is left, over the piece 1216 by 180
