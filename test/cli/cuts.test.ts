@@ -128,7 +128,7 @@ describe('traceply cuts', () => {
     const { out } = await traceply('cuts', design)
     expect(out).toMatch(/^18 plywood: both sides from 2 of 1220 × 2440/m)
     expect(out).toMatch(
-      /S1 \+ S2 +left side \+ right side .*\n.*OUTSIDE FACE UP; S2 under it with its OUTSIDE FACE\s+DOWN/,
+      /S2 \+ S1 +right side \+ left side .*\n.*OUTSIDE FACE UP; S1 under it with its OUTSIDE FACE\s+DOWN;\s+as printed/,
     )
   })
 

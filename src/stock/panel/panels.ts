@@ -207,7 +207,7 @@ const panelOf = (
     own.map((place) => panelPiece(place, all[place.piece]!))
   const laid = piecesOf(places)
   const worth = liesWell(laid)
-  const other = clamped > 1 || worth === 0 ? laid : piecesOf(otherWay(places, kind.length))
+  const other = worth === 0 ? laid : piecesOf(otherWay(places, kind.length))
   const pieces = worth <= liesWell(other) ? laid : other
   return { number, sheet, size, there, clamped, pieces }
 }
