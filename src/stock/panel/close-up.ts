@@ -3,12 +3,10 @@ import type { Place, Saw } from './pack.ts'
 
 /**
  * Rectangles beyond all that is curved lie one saw cut off it, and row by row one off each other: a straight cut parts them, and
- * frees the edges on both of its sides.
+ * frees the edges on both of its sides. Rectangles that have the panel to themselves close up to the first row.
  */
 export const closedUp = (places: readonly Place[], saw: ClosingSaw): readonly Place[] =>
-  places.every(({ shape }) => shape.square) || places.every(({ shape }) => !shape.square)
-    ? places
-    : closed(closed(places, 'y', saw), 'x', saw)
+  places.every(({ shape }) => !shape.square) ? places : closed(closed(places, 'y', saw), 'x', saw)
 
 type ClosingSaw = Pick<Saw, 'kerf' | 'step'>
 
@@ -23,7 +21,9 @@ const closed = (places: readonly Place[], way: 'x' | 'y', { kerf, step }: Closin
   let taken = 0
   for (let before = -1; before !== beyond.length; ) {
     before = beyond.length
-    taken = last(places.filter((place) => !beyond.includes(place)))
+    const others = places.filter((place) => !beyond.includes(place))
+    // of rectangles alone the first row stays
+    taken = others.length > 0 ? last(others) : Math.min(...beyond.map((place) => place[way])) - kerf
     const edge = taken + kerf - same
     beyond = beyond.filter((place) => place[way] >= edge)
   }

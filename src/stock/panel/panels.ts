@@ -140,11 +140,14 @@ const laySheet = (
         known,
       )
       const own: LaidPanel[] = []
+      // else nothing lies farther apart than the saw asks for
+      const mixed = packing.filled.some(({ places }) => places.some(({ shape }) => !shape.square))
       for (const filled of inSawingOrder(packing.filled, (i) => isSide(all[i]!.part))) {
         const source = sources.find(({ kind }) => kind === filled.kind)!
         laidOn.push(source)
         const board = { length: source.kind.length, width: source.kind.width, trim: stock.trim }
-        const places = closedUp(settled(board, filled.places, saw.step), saw)
+        const onTape = settled(board, filled.places, saw.step)
+        const places = mixed ? closedUp(onTape, saw) : onTape
         own.push(panelOf({ ...filled, places }, source, all, sheet, layers, 0))
       }
       for (const panel of tracedLater(own)) panels.push({ ...panel, number: first + panels.length })

@@ -9,7 +9,7 @@ import { nestTrimmed } from '../../../src/stock/panel/nest.ts'
 import type { Filled, PanelKind, Place } from '../../../src/stock/panel/pack.ts'
 import { layPanels } from '../../../src/stock/panel/panels.ts'
 import type { Piece } from '../../../src/stock/panel/piece.ts'
-import { blankOf } from '../../../src/stock/panel/place/shape.ts'
+import { blankOf, shapeOf } from '../../../src/stock/panel/place/shape.ts'
 import { sawPanel } from '../../../src/stock/panel/saw-order.ts'
 import { sawSheets } from '../../../src/stock/panel/sawn-panels.ts'
 import { partsOf } from '../../../src/stock/parts.ts'
@@ -115,5 +115,24 @@ describe('rectangles beyond what is curved', () => {
     )
     expect(moved).toBeGreaterThan(30)
     expect(fewer).toBeGreaterThan(10)
+  })
+
+  test('on a panel of their own lie one saw cut apart too, the first row where it was', () => {
+    const at = (x: number, y: number, wide: number, high: number, piece: number): Place => ({
+      shape: shapeOf(blankOf(rectangle(0, 0, wide, high)), 0, false, 3),
+      x,
+      y,
+      piece,
+    })
+    const loose = [at(10, 10, 2000, 800, 0), at(10, 820, 2000, 83, 1), at(10, 913, 900, 83, 2)]
+    const own = closedUp([...loose, at(920, 913, 900, 83, 3)], { kerf: 3, step: 1 })
+    expect(own.map(({ x, y }) => [x, y])).toEqual([
+      [10, 10],
+      [10, 813],
+      [10, 899],
+      [920, 899],
+    ])
+    const steps = (places: readonly Place[]) => stepsOf({ kind: whole, places }, { kerf: 3, step: 1 })
+    expect(steps(own)).toBeLessThan(steps([...loose, at(920, 913, 900, 83, 3)]))
   })
 })
