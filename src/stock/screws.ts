@@ -1,9 +1,10 @@
-import type { Design } from '../design/design.ts'
+import type { Design, Units } from '../design/design.ts'
 import { isCurved } from '../design/kind-traits.ts'
 import { runOutSheet } from '../ramp/beside/run-out-sheet.ts'
-import { pipeAir } from '../ramp/frame/pipe-timber.ts'
-import { screwLength } from '../ramp/frame/screw-lengths.ts'
-import type { Ramp } from '../ramp/ramp.ts'
+import { stripJoints } from '../ramp/beside/run-out-strips.ts'
+import { pipeAir, pipeOnBlocks } from '../ramp/frame/pipe-timber.ts'
+import { screwGrip, screwLength, usualAtLeast } from '../ramp/frame/screw-lengths.ts'
+import type { Quarter, Ramp } from '../ramp/ramp.ts'
 import { pipeScrewLength } from '../ramp/screws/driven.ts'
 import { endScrewLength } from '../ramp/screws/end-screws.ts'
 import { type ScrewUse, screwDiameter, screwHead } from '../ramp/screws/screw-sort.ts'
@@ -34,6 +35,13 @@ export const designScrews = (
 /** Screws in each end of a timber; common practice, no source. */
 export const frameScrews = 2
 
+/** Screws of a block under the pipe; common practice, no source. */
+export const blockedScrews = 2
+
+/** Of those, through a block as thick as a timber of the frame; mm. */
+export const blockedLength = ({ studs }: Quarter['design'], units: Units): number =>
+  usualAtLeast(Math.min(...studs.section) + screwGrip[units], units)
+
 /** Screws of one wheel's plate; common practice, no source. */
 const wheelScrews = 4
 
@@ -51,6 +59,8 @@ export const rampScrews = (
   if (runOut) lines.push(...rowScrews([runOut], 'run-out'))
   // where pieces of a side meet each wall has one plate between itself and the timber
   const plated = ramp.splices.length * ramp.design.sides.count
+  const strips = isCurved(ramp) ? stripJoints(ramp, units)?.screws : null
+  if (strips) lines.push({ use: 'run-out strips', ...strips })
   lines.push({
     use: 'frame',
     length: endScrewLength(ramp.design, 0, units),
@@ -72,6 +82,12 @@ export const rampScrews = (
       use: 'pipe',
       length: pipeScrewLength(pipeAir(ramp, units), units),
       count: ramp.pipe.holes.length,
+    })
+  if (isCurved(ramp) && ramp.pipe && pipeOnBlocks(ramp, units))
+    lines.push({
+      use: 'pipe blocks',
+      length: blockedLength(ramp.design, units),
+      count: ramp.pipe.holes.length * blockedScrews,
     })
   if (ramp.wheels) {
     const plate = screwLength(2, units)

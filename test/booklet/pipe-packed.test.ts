@@ -58,7 +58,7 @@ describe('what is missing under the pipe', () => {
     const top = corner.y - (centre.x - corner.x) / Math.tan(angle)
     const said = bookletSaid(high, ['coping'])
     const [, pieces, on, thick] =
-      /glue and screw (\d+) pieces of offcut on stud (\d+), planed to its slope, ([\d.]+) high/.exec(said)!
+      /glue (\d+) pieces of offcut on stud (\d+), planed to its slope, ([\d.]+) high/.exec(said)!
     expect(Number(pieces)).toBe(ramp.pipe!.holes.length)
     expect(Number(on)).toBe(stud + 1)
     assertNear(Number(thick), centre.y - outside / 2 - top, 0.06)
@@ -85,6 +85,10 @@ describe('what is missing under the pipe', () => {
   })
 
   test('is on the shopping list, a piece for each screw', () => {
+    expect(bookletSaid(high, ['buying'])).toMatch(/waterproof wood glue for .*packing under the pipe/)
+    // two in each block, through the 1 1/2 of a timber and an inch on
+    expect(bookletSaid(far, ['buying'])).toMatch(/No\. 10 × 2 1\/2 in, countersunk \d+ needed: .*pipe blocks/)
+    expect(bookletSaid(far, ['coping'])).toMatch(/2 screws of No\. 10 × 2 1\/2 \([A-Z]\) in each/)
     for (const text of [high, far])
       expect(bookletSaid(text, ['buying'])).toContain(
         `${solvedRamp(text).pipe!.holes.length} pieces offcuts of timber, packing under the pipe`,

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest'
-import { runOutStrips } from '../../src/booklet/book/sections/sheets/run-out-strips.ts'
 import { curvedOf } from '../../src/design/kind-traits.ts'
+import { runOutStrips } from '../../src/ramp/beside/run-out-strips.ts'
 import { stepLimit } from '../../src/ramp/check/practice.ts'
 import { solveDesign } from '../../src/ramp/solve.ts'
 import { designOf } from '../support/design-of.ts'
@@ -55,7 +55,17 @@ describe('what hangs free under a run-out', () => {
     })
     // a screw of 4.5 mm splits a lower one
     expect(strips.some(({ high }) => high < 12)).toBe(true)
-    expect(said).toContain('screwed, but glued where a strip is lower than 12,')
+    expect(said).toContain('but glued where a strip is lower than 12.')
+    // 1216 wide: pieces no farther apart than 600; each end at a strip that is not too low takes one, the sides none
+    const held = strips.filter(({ high }) => high >= 12).length
+    const [, pieces, length, count] =
+      /by short pieces, (\d+) in each gap .* one screw of 4\.5 × (\d+) \([A-Z]\) .*, (\d+) in all/.exec(said)!
+    expect([Number(pieces), Number(count)]).toEqual([4, 4 * (2 * held - 1)])
+    // those that come from both ends of a piece do not meet in it
+    atMost(2 * (Number(length) - 18), strips[1]!.before - strips[0]!.before - 18)
+    const bought = bookletSaid(long, ['buying'])
+    expect(bought).toMatch(new RegExp(`4\\.5 × ${length} mm, countersunk .*run-out strips`))
+    expect(bought).toMatch(/waterproof wood glue for .*low strips under the run-out/)
     expect(said.indexOf('Pack under it')).toBeLessThan(said.indexOf('Lay it over the skin'))
   })
 

@@ -7,6 +7,7 @@ import { type BuyJob, buyJob, buyRecord } from '../../src/job/buy.ts'
 import { cutsJob } from '../../src/job/cuts.ts'
 import { isRefusal } from '../../src/job/refusal.ts'
 import { runOutSheet } from '../../src/ramp/beside/run-out-sheet.ts'
+import { stripJoints } from '../../src/ramp/beside/run-out-strips.ts'
 import { designOf } from '../support/design-of.ts'
 import { assertNear } from '../support/near.ts'
 import { templates, templateText } from '../support/templates.ts'
@@ -38,6 +39,7 @@ describe.each(templates)('the list of %s', (name) => {
         expected += ramp.deckBoard?.screws.count ?? 0
         expected += ramp.pipe?.holes.length ?? 0
         expected += runOutSheet(ramp, design.stock, design.units)?.row?.across.length ?? 0
+        expected += stripJoints(ramp, design.units)?.screws?.count ?? 0
       }
     }
     expect(needed).toBe(expected)
@@ -259,7 +261,8 @@ test('paint, filler, sandpaper, tape and glue are for what is built, though all 
     if (!glued) expect(panels!.every(({ sheet }) => sheet.material !== 'plywood')).toBe(true)
     const finish = list!.filter(({ part }) => part === 'finish').map(({ what }) => what)
     expect(finish).toEqual([
-      ...(job.solved.ramps.some(({ splices }) => splices.length > 0) ? ['waterproof wood glue'] : []),
+      // the lowest strip under the run-out is glued, whatever the sides are
+      'waterproof wood glue',
       'paint or oil for outside',
       'filler for outside',
       'sandpaper, grit 80 and 120',

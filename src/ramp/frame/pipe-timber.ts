@@ -79,6 +79,12 @@ export const airToLip = (
   return lip && holdsPipe(coping, lip, design, units) ? pipeRun(coping, lip)!.air : null
 }
 
+/** Whether the screws of a pipe go into blocks: it has no timber of its own, and the last stud does not hold them. */
+export const pipeOnBlocks = ({ design, coping, studs, deckTimbers }: HeldPipe, units: Units): boolean =>
+  coping !== null &&
+  !deckTimbers.some(({ role }) => role === 'pipe') &&
+  airToLip(coping, studs, design, units) === null
+
 /** The air that the screws of a pipe cross, mm: none where it has a timber of its own, or where blocks fill it. */
 export const pipeAir = ({ design, coping, studs, deckTimbers }: HeldPipe, units: Units): number =>
   coping && !deckTimbers.some(({ role }) => role === 'pipe')

@@ -1,7 +1,16 @@
 import type { Units } from '../../design/design.ts'
 import { inch } from '../../geometry/inch.ts'
 
-export type ScrewUse = 'skin' | 'deck board' | 'run-out' | 'frame' | 'plates' | 'pipe' | 'wheels'
+export type ScrewUse =
+  | 'skin'
+  | 'deck board'
+  | 'run-out'
+  | 'run-out strips'
+  | 'frame'
+  | 'plates'
+  | 'pipe'
+  | 'pipe blocks'
+  | 'wheels'
 
 /** A wood screw but for its length: how thick it is as sold in mm and by its gauge, and what its head is like. */
 interface ScrewSort {
@@ -21,9 +30,11 @@ const sorts: Readonly<Record<ScrewUse, ScrewSort>> = {
   skin: sheet,
   'deck board': sheet,
   'run-out': sheet,
+  'run-out strips': sheet,
   plates: sheet,
   pipe: inPipe,
   frame: timber,
+  'pipe blocks': timber,
   wheels: plate,
 }
 

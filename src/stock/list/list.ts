@@ -15,6 +15,7 @@ import type { Moving } from '../moving.ts'
 import { bySize, type RampScrews } from '../screws.ts'
 import { isSteel } from '../steel-uses.ts'
 import { type SectionPlan, sectionWords, squared } from '../timber/boards.ts'
+import { glueLines } from './glue-lines.ts'
 import { jointLines } from './joint-lines.ts'
 import type { ListLine } from './line.ts'
 import { ownedLines } from './owned-lines.ts'
@@ -238,7 +239,7 @@ const fittingLines = (
 
 const finishLines = (
   { units }: Design,
-  { ramps }: WholeDesign,
+  solved: WholeDesign,
   { panels, faces }: Bought,
 ): readonly ListLine[] => {
   // both faces of what is bought of plywood, cut edges within; at least of what is sawn, where some of it is there already
@@ -246,19 +247,9 @@ const finishLines = (
     .filter(({ sheet }) => sheet.material === 'plywood')
     .reduce((sum, { size, count }) => sum + 2 * count * size[0] * size[1], 0)
   const area = Math.max(bought, faces)
+  const { ramps } = solved
   return [
-    ...(ramps.some(({ splices }) => splices.length > 0)
-      ? [
-          {
-            part: 'finish' as const,
-            what: 'waterproof wood glue',
-            count: 1,
-            unit: 'bottle',
-            note: 'for plates over joints of sides',
-            priced: { kind: 'word' as const, word: 'glue' as const },
-          },
-        ]
-      : []),
+    ...glueLines(solved, units),
     ...(area > 0 && ramps.length > 0
       ? [
           {

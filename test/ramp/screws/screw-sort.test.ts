@@ -3,7 +3,17 @@ import { type ScrewUse, screwDiameter, screwHead, screwSize } from '../../../src
 import { bySize } from '../../../src/stock/screws.ts'
 import { assertNear } from '../../support/near.ts'
 
-const uses: readonly ScrewUse[] = ['skin', 'deck board', 'run-out', 'frame', 'plates', 'pipe', 'wheels']
+const uses: readonly ScrewUse[] = [
+  'skin',
+  'deck board',
+  'run-out',
+  'run-out strips',
+  'frame',
+  'plates',
+  'pipe',
+  'pipe blocks',
+  'wheels',
+]
 
 test('gauges are as thick as the table of wood screws says', () => {
   // ASME B18.6.1, from memory: No. 8 is 0.164 in, No. 10 is 0.190 in

@@ -7,6 +7,7 @@ import { pilotDrill } from '../../../ramp/frame/screw-lengths.ts'
 import type { SolvedQuarter } from '../../../ramp/ramp.ts'
 import { screwHead } from '../../../ramp/screws/screw-sort.ts'
 import { isPacked } from '../../../stock/list/packing-lines.ts'
+import { blockedLength, blockedScrews } from '../../../stock/screws.ts'
 import { lipSection } from '../../views/lip-section.ts'
 import { pipeView } from '../../views/pipe-view.ts'
 import { sectionNumber } from '../../views/plan-view.ts'
@@ -139,8 +140,8 @@ const packingWords = (book: Book, ramp: SolvedQuarter): string | null => {
   const lip = ramp.studs.findIndex(({ role }) => role === 'lip')
   const count = ramp.pipe!.holes.length
   return air === null
-    ? `Before it is laid, where each screw goes: cut ${count} blocks of offcut to fill what is free under the notch's floor, tops level with it, and screw them to ${lip < 0 ? 'the sides' : `stud ${lip + 1}`}.`
-    : `Before it is laid, where each screw goes: glue and screw ${count} pieces of offcut on stud ${lip + 1}, planed to its slope, ${fine(air)} high under the pipe's middle, their tops level with the notch's floor.`
+    ? `Before it is laid, where each screw goes: cut ${count} blocks of offcut to fill what is free under the notch's floor, tops level with it, as thick as a timber, and screw them to ${lip < 0 ? 'the sides' : `stud ${lip + 1}`}, ${blockedScrews} screws of ${book.screw('pipe blocks', blockedLength(ramp.design, units))} in each.`
+    : `Before it is laid, where each screw goes: glue ${count} pieces of offcut on stud ${lip + 1}, planed to its slope, ${fine(air)} high under the pipe's middle, their tops level with the notch's floor.`
 }
 
 /** Why no hole need stand in the middle. */

@@ -2,6 +2,7 @@ import { curvedOf } from '../../../design/kind-traits.ts'
 import { ownUnits } from '../../../length/own-units.ts'
 import { wordList } from '../../../length/word-list.ts'
 import { runOutSheet } from '../../../ramp/beside/run-out-sheet.ts'
+import { type StripJoints, screwedStrip, stripJoints } from '../../../ramp/beside/run-out-strips.ts'
 import { runOutFloor, runOutLap } from '../../../ramp/beside/toe-step.ts'
 import { sheetWords } from '../../../ramp/check/sheet-words.ts'
 import { pilotDrill } from '../../../ramp/frame/screw-lengths.ts'
@@ -19,7 +20,6 @@ import type { Section } from '../pages.ts'
 import { checksOf } from './framing.ts'
 import { marked, sheetWithScrews } from './screw-table.ts'
 import { freeHole, punchWords, sinkWords } from './sheets/hole-words.ts'
-import { type RunOutStrip, runOutStrips, screwedStrip } from './sheets/run-out-strips.ts'
 import { gapOf } from './sheets/sheet-gap.ts'
 import { steelCaution } from './sheets/steel-words.ts'
 
@@ -178,15 +178,16 @@ const toeOf = (book: Book, ramp: SolvedQuarter, told: SolvedQuarter | null): rea
 }
 
 const runOutWords = (
-  { units, show, screw }: Book,
+  book: Book,
   ramp: SolvedQuarter,
   runOut: NonNullable<ReturnType<typeof runOutSheet>>,
   told: SolvedQuarter | null,
 ): readonly string[] => {
+  const { units, show, screw } = book
   const sized = `${sheetWords(runOut.sheet, units)}, ${show(runOut.length)} long and ${show(ramp.width)} wide${runOut.widths.length > 1 ? `, in ${runOut.widths.length} parts` : ''}.`
   const lies = `It laps ${show(runOutLap(units))} over the skin, bridges ${show(ramp.transition.bridge)} from the ridden face, ${show(ramp.transition.toeStep)} up, down to the floor, and lies on the floor for ${show(runOutFloor(units))} or a little more.`
   const { row } = runOut
-  const strips = stripWords(show, ramp, units)
+  const strips = stripWords(book, ramp)
   if (!row)
     return [
       `The run-out is ${sized} ${lies}`,
@@ -210,27 +211,25 @@ const runOutWords = (
 }
 
 /** What is packed under it before it lies there: only a short stretch may hang free. */
-const stripWords = (
-  show: Book['show'],
-  { transition }: SolvedQuarter,
-  units: Book['units'],
-): readonly string[] => {
-  const strips = runOutStrips(transition, units)
-  if (strips.length === 0) return []
+const stripWords = (book: Book, ramp: SolvedQuarter): readonly string[] => {
+  const { show, units } = book
+  const joints = stripJoints(ramp, units)
+  if (!joints) return []
+  const { strips, pieces } = joints
   const places = strips.map(({ high, before }) => `${show(high)} high at ${show(before)}`)
+  const sized = 'of offcut as thick as the sides and as long as the ramp is wide'
+  const join = joinWords(book, joints)
   return [
     strips.length === 1
-      ? `Pack under it: a strip of offcut as long as the ramp is wide, ${places[0]} before the sides' front edge, with short pieces between it and them.`
-      : `Pack under it: ${strips.length} strips of offcut as long as the ramp is wide, ${wordList(places)} before the sides' front edge. Join them by short pieces between, ${joinWords(strips, show, units)}, and push them up to the sides.`,
+      ? `Pack under it: a strip ${sized}, ${places[0]} before the sides' front edge, with ${pieces} short pieces between it and them, ${join}.`
+      : `Pack under it: ${strips.length} strips ${sized}, ${wordList(places)} before the sides' front edge. Join them by short pieces, ${pieces} in each gap from the sides on, beside those of the gap before: ${join}. Push them up to the sides.`,
   ]
 }
 
 /** A low strip splits at a screw. */
-const joinWords = (strips: readonly RunOutStrip[], show: Book['show'], units: Book['units']): string => {
-  const least = screwedStrip[units]
-  const low = strips.filter(({ high }) => high < least)
-  if (low.length === 0) return 'screwed'
-  return low.length === strips.length
-    ? 'glued: they are too low for screws'
-    : `screwed, but glued where a strip is lower than ${show(least)}`
+const joinWords = ({ show, screw, units }: Book, { strips, screws, glued }: StripJoints): string => {
+  const low = strips.length > 1 ? 'they are' : 'it is'
+  if (!screws) return `glued: ${low} too low for screws`
+  const screwed = `through the strip one screw of ${screw('run-out strips', screws.length)} into each end that meets one, ${screws.count} in all`
+  return glued ? `${screwed}, but glued where a strip is lower than ${show(screwedStrip[units])}` : screwed
 }
