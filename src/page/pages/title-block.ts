@@ -3,7 +3,13 @@ import { type Drawing, fill, group, type Shape, shared, stroke, text } from '../
 import { faceWords, tileWords } from '../../drawing/set-words.ts'
 import { shortened } from '../../drawing/shortened.ts'
 import { textWidth } from '../../drawing/text-width.ts'
-import { type Affine, affineScale, affineThen, affineTranslate } from '../../geometry/affine.ts'
+import {
+  type Affine,
+  affineIdentity,
+  affineScale,
+  affineThen,
+  affineTranslate,
+} from '../../geometry/affine.ts'
 import { boxUnion, pathBounds, pointsBounds } from '../../geometry/bounds.ts'
 import { polygonOf } from '../../geometry/path.ts'
 import type { Units } from '../../length.ts'
@@ -110,6 +116,9 @@ const holdArrow = 3.4
 
 const isWide = (tile: Tile): boolean => tile.width > tile.height
 
+const alongWords = 'TOE to LIP'
+const compassWidth = 17 + textWidth(alongWords, letters.small, 'bold')
+
 interface Compass {
   readonly arrows: readonly Shape[]
   readonly words: Drawing
@@ -119,7 +128,7 @@ interface Compass {
 
 const alongRow: Compass = {
   arrows: arrow('note', { x: 1, y: 1.2 }, { x: 16, y: 1.2 }, pens.mark, 3),
-  words: [text('note', { x: 17, y: 0.2 }, letters.small, 'TOE to LIP', { face: 'bold' })],
+  words: [text('note', { x: 17, y: 0.2 }, letters.small, alongWords, { face: 'bold' })],
   height: 3,
 }
 
@@ -148,6 +157,18 @@ const linesOf = ({ taping, page, timbers, design }: TitleWords, form: TitleForm)
   design,
 ]
 
+const headWidth = (tile: Tile, taping: readonly string[]): number => {
+  const number = textWidth(String(tile.number), letters.big, 'bold')
+  if (taping.length === 0) return number
+  return number + 4 + Math.max(...taping.map((line) => textWidth(line, letters.word, 'bold')))
+}
+
+const linesWidth = (tile: Tile, lines: readonly string[]): number =>
+  Math.max(
+    ...lines.map((line) => textWidth(line, letters.small, 'regular')),
+    isWide(tile) ? holdArrow + textWidth(holdWords, letters.small, 'bold') : 0,
+  )
+
 /** What a block says, and its size, mm. */
 export interface TitleSize {
   readonly taping: readonly string[]
@@ -159,17 +180,12 @@ export interface TitleSize {
 export const titleSize = (tile: Tile, said: TitleWords, form: TitleForm): TitleSize => {
   const lines = linesOf(said, form)
   const { taping } = said
-  const words = Math.max(...taping.map((line) => textWidth(line, letters.word, 'bold')))
-  const small = Math.max(
-    ...lines.map((line) => textWidth(line, letters.small, 'regular')),
-    isWide(tile) ? holdArrow + textWidth(holdWords, letters.small, 'bold') : 0,
-  )
-  const number = textWidth(String(tile.number), letters.big, 'bold')
+  const small = linesWidth(tile, lines)
   return {
     taping,
     lines,
     width: Math.max(
-      form === 'narrow' ? number : number + 4 + words,
+      headWidth(tile, form === 'narrow' ? [] : taping),
       small + (form === 'mapped' ? 4 + mapSize.width : 0),
       form === 'stacked' ? mapSize.width : 0,
     ),
@@ -183,43 +199,74 @@ export const titleSize = (tile: Tile, said: TitleWords, form: TitleForm): TitleS
   }
 }
 
+const numberMarks = (tile: Tile, taping: readonly string[], top: number): Drawing => {
+  const number = textWidth(String(tile.number), letters.big, 'bold')
+  return [
+    text('note', { x: 0, y: top - letters.big }, letters.big, String(tile.number), { face: 'bold' }),
+    ...taping.map((line, i) =>
+      text('note', { x: number + 4, y: top - letters.word - 0.5 - i * 7 }, letters.word, line, {
+        face: 'bold',
+      }),
+    ),
+  ]
+}
+
+/** The lines from the baseline of the first on, after how the page is held. */
+const lineMarks = (tile: Tile, lines: readonly string[], first: number): Drawing => [
+  ...(isWide(tile)
+    ? [
+        ...arrow('note', { x: 1.2, y: first - 0.6 }, { x: 1.2, y: first + 2.8 }, pens.mark, 1.6),
+        text('note', { x: holdArrow, y: first }, letters.small, holdWords, { face: 'bold' }),
+      ]
+    : []),
+  ...lines.map((line, i) =>
+    text('note', { x: 0, y: first - (i + (isWide(tile) ? 1 : 0)) * leading }, letters.small, line),
+  ),
+]
+
+const compassMarks = (tile: Tile, at: Affine): Drawing => {
+  const { arrows, words } = compassOf(tile)
+  return [shared(at, 'note', arrows), group(at, words)]
+}
+
 /** The block with its lower left corner at 0,0; mm. */
 export const tileTitleBlock = (
   tile: Tile,
   title: TitleFacts,
   form: TitleForm,
   { taping, lines, width, height }: TitleSize,
-): Drawing => {
-  const number = textWidth(String(tile.number), letters.big, 'bold')
-  const first = height - letters.big - 5
-  const { arrows, words } = compassOf(tile)
-  const compassAt = affineTranslate(0, form === 'stacked' ? stackedRoom : 0)
+): Drawing => [
+  ...numberMarks(tile, form === 'narrow' ? [] : taping, height),
+  ...lineMarks(tile, lines, height - letters.big - 5),
+  ...compassMarks(tile, affineTranslate(0, form === 'stacked' ? stackedRoom : 0)),
+  ...(form === 'mapped' || form === 'stacked'
+    ? [group(affineTranslate(form === 'mapped' ? width - mapSize.width : 0, 0), miniMap(tile, title.pattern))]
+    : []),
+]
+
+/** A part of the block that can be read by itself, its lower left corner at 0,0; mm. */
+export interface TitlePart {
+  readonly width: number
+  readonly height: number
+  readonly marks: Drawing
+}
+
+/** The number with what to do, the lines, the arrows. */
+export const titleParts = (tile: Tile, said: TitleWords): readonly TitlePart[] => {
+  const lines = linesOf(said, 'plain')
+  const high = (lines.length + (isWide(tile) ? 1 : 0)) * leading
   return [
-    text('note', { x: 0, y: height - letters.big }, letters.big, String(tile.number), { face: 'bold' }),
-    ...(form === 'narrow' ? [] : taping).map((line, i) =>
-      text('note', { x: number + 4, y: height - letters.word - 0.5 - i * 7 }, letters.word, line, {
-        face: 'bold',
-      }),
-    ),
-    ...(isWide(tile)
-      ? [
-          ...arrow('note', { x: 1.2, y: first - 0.6 }, { x: 1.2, y: first + 2.8 }, pens.mark, 1.6),
-          text('note', { x: holdArrow, y: first }, letters.small, holdWords, { face: 'bold' }),
-        ]
-      : []),
-    ...lines.map((line, i) =>
-      text('note', { x: 0, y: first - (i + (isWide(tile) ? 1 : 0)) * leading }, letters.small, line),
-    ),
-    shared(compassAt, 'note', arrows),
-    group(compassAt, words),
-    ...(form === 'mapped' || form === 'stacked'
-      ? [
-          group(
-            affineTranslate(form === 'mapped' ? width - mapSize.width : 0, 0),
-            miniMap(tile, title.pattern),
-          ),
-        ]
-      : []),
+    {
+      width: headWidth(tile, said.taping),
+      height: letters.big,
+      marks: numberMarks(tile, said.taping, letters.big),
+    },
+    { width: linesWidth(tile, lines), height: high, marks: lineMarks(tile, lines, high - leading + 1) },
+    {
+      width: compassWidth,
+      height: compassOf(tile).height,
+      marks: compassMarks(tile, affineIdentity),
+    },
   ]
 }
 

@@ -1,16 +1,18 @@
 import { type Drawing, group, type Mark } from '../../drawing/drawing.ts'
-import { type Box, boxGrow } from '../../geometry/bounds.ts'
+import { type Box, boxGrow, boxOverlaps } from '../../geometry/bounds.ts'
 import type { Point } from '../../geometry/point.ts'
 import { letters } from '../../pattern/pens.ts'
 import { freePlace, leastPlace } from '../room/free-place.ts'
-import { boxCounter, coarser, type Occupancy } from '../room/occupancy.ts'
+import { type BoxCount, boxCounter, coarser, type Occupancy } from '../room/occupancy.ts'
 import { anything, on } from '../room/word-room.ts'
 import { isRowTurned, type Tile, tilePoint } from '../tile/tile.ts'
 import {
   type TitleFacts,
   type TitleForm,
+  type TitlePart,
   type TitleSize,
   tileTitleBlock,
+  titleParts,
   titleSize,
   titleWords,
 } from './title-block.ts'
@@ -18,8 +20,17 @@ import {
 /** Round the block, mm. */
 const clear = 1.5
 
-/** What a square counts that hides words or the cut line. */
+/** What a square counts that hides words or the cut line, and that hides something else that aligns; any other counts one. */
 const hidden = 20
+const aligned = 4
+const weigh = (kinds: number): number =>
+  (kinds & anything) === 0
+    ? 0
+    : (kinds & (on.said | on.cut)) !== 0
+      ? hidden
+      : (kinds & on.never) !== 0
+        ? aligned
+        : 1
 
 /** How the title block is tried: as it is, smaller as far as it can be read, without its map; narrow where nothing else has a place. */
 const titleTries = [
@@ -35,8 +46,7 @@ const titleTries = [
 export const placedTitle = (tile: Tile, facts: TitleFacts, room: Occupancy): Drawing => {
   const cell = boxGrow(tile.kept, clear - 2)
   const panel = panelOf(tile, facts)
-  // where it must lie on something, on words and the cut line last of all
-  const count = boxCounter(coarser(room, anything), (kinds) => (kinds & (on.said | on.cut) ? hidden : 1))
+  const count = boxCounter(coarser(room, anything), () => 1)
   const said = titleWords(tile, facts)
   const tried: Tried[] = []
   const sized = ({ scale, form }: (typeof titleTries)[number]): Tried => {
@@ -62,12 +72,67 @@ export const placedTitle = (tile: Tile, facts: TitleFacts, room: Occupancy): Dra
     if (at) return [titleAt(at, one, tile, facts)]
     tried.push(one)
   }
-  let best: { readonly at: Point; readonly covered: number; readonly one: Tried } | undefined
+  // in smaller squares, as any place is tight; where it must lie on something, on words and the cut line last of all
+  const near = boxCounter(room, weigh)
+  let best = partsApart(titleParts(tile, said), near, cell)
   for (const one of tried) {
-    const found = leastPlace(count, one.wide, one.high, cell)
-    if (found && (!best || found.covered < best.covered)) best = { ...found, one }
+    if (best?.covered === 0) break
+    const found = leastPlace(near, one.wide, one.high, cell)
+    if (found && (!best || found.covered < best.covered))
+      best = { covered: found.covered, marks: [titleAt(found.at, one, tile, facts)] }
   }
-  return best ? [titleAt(best.at, best.one, tile, facts)] : []
+  return best ? best.marks : []
+}
+
+/** `covered`: what lies under it, counted. */
+interface Laid {
+  readonly covered: number
+  readonly marks: Drawing
+}
+
+/** The parts of the block each in a place of its own, the largest first; null where one has none on the page. */
+const partsApart = (parts: readonly TitlePart[], count: BoxCount, cell: Box): Laid | null => {
+  const taken: Box[] = []
+  const beside: BoxCount = (x0, y0, x1, y1) =>
+    taken.some((box) => boxOverlaps(box, { x0, y0, x1, y1 })) ? onPart : count(x0, y0, x1, y1)
+  let covered = 0
+  const marks: Mark[] = []
+  for (const part of parts.toSorted((a, b) => b.width * b.height - a.width * a.height)) {
+    const found = partPlace(part, beside, cell)
+    if (!found) return null
+    covered += found.covered
+    taken.push(found.box)
+    const { scale, box } = found
+    marks.push(group([scale, 0, 0, scale, box.x0 + clear, box.y0 + clear], part.marks))
+  }
+  return { covered, marks }
+}
+
+/** More than any place counts. */
+const onPart = 1e6
+
+/** Where nothing lies, smaller where it must be; else where it hides least. */
+const partPlace = (
+  { width, height }: TitlePart,
+  count: BoxCount,
+  cell: Box,
+): { readonly scale: number; readonly box: Box; readonly covered: number } | null => {
+  const boxAt = ({ x, y }: Point, scale: number): Box => ({
+    x0: x,
+    y0: y,
+    x1: x + width * scale + 2 * clear,
+    y1: y + height * scale + 2 * clear,
+  })
+  const sizes = [1, letters.least / letters.small]
+  for (const scale of sizes) {
+    const { x1, y1 } = boxAt({ x: 0, y: 0 }, scale)
+    const at = freePlace(count, x1, y1, cell)
+    if (at) return { scale, box: boxAt(at, scale), covered: 0 }
+  }
+  const scale = sizes[1]!
+  const { x1, y1 } = boxAt({ x: 0, y: 0 }, scale)
+  const found = leastPlace(count, x1, y1, cell)
+  return found && { scale, box: boxAt(found.at, scale), covered: found.covered }
 }
 
 /** So much of a page may lie above or below the panel before its title is looked for beside that, mm. */

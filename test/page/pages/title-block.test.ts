@@ -1,10 +1,12 @@
 import { expect, it } from 'vitest'
 import { readDesign } from '../../../src/design/read.ts'
 import { affineApply, affineInvert } from '../../../src/geometry/affine.ts'
+import { boxGrow, boxOverlaps, pointsBounds } from '../../../src/geometry/bounds.ts'
 import { pointBetween, pointDistance } from '../../../src/geometry/point.ts'
 import { usualLaying } from '../../../src/job/laying.ts'
 import { plotJob } from '../../../src/job/plot.ts'
 import { isRefusal } from '../../../src/job/refusal.ts'
+import type { Margins } from '../../../src/page/sheet/paper.ts'
 import { tileMap } from '../../../src/page/tile/tile.ts'
 import { pens } from '../../../src/pattern/pens.ts'
 import { wordsOf } from '../../booklet/words.ts'
@@ -14,7 +16,7 @@ import { opened } from '../../support/strokes.ts'
 import { templates, templateText } from '../../support/templates.ts'
 
 it('every page says its number, its set and what to do with it, however little of it is kept', () => {
-  const text = `title: Tall ramp for the boathouse
+  const tall = `title: Tall ramp for the boathouse
 units: in
 ramps:
   - width: 36 11/16
@@ -25,16 +27,34 @@ ramps:
     skin: [3/8 plywood, 3/8 plywood]
     run-out: { sheet: 1/16 steel }
 `
-  const read = readDesign(text)
-  if ('problems' in read) throw new Error('no design')
-  const { sheet, ...usual } = usualLaying('letter')
+  const tiny = `title: tiny
+units: mm
+ramps:
+  - width: 600
+    height: { deck: 250 }
+    transition: { circle: { surface: 900 } }
+    toe: 25
+    deck: 200
+    studs: { section: 38 x 38, every: 150 }
+    skin: [4 plywood, 4 plywood, 3 hardboard]
+    run-out: { step-back: 15 }
+    deck-board: 9 plywood
+    coping: { outside: 33.7, up: 4, out: 4 }
+`
+  const even = (by: number): Margins => ({ top: by, right: by, bottom: by, left: by })
   let narrow = 0
-  for (const margin of [45, 53.7]) {
-    const margins = { top: margin, right: margin, bottom: margin, left: margin }
+  for (const { text, margins, overlap, cover } of [
+    { text: tall, margins: even(45), overlap: 30, cover: 'whole' },
+    { text: tall, margins: even(53.7), overlap: 30, cover: 'whole' },
+    { text: tiny, margins: { top: 30, right: 40, bottom: 10, left: 50 }, overlap: 60, cover: 'line' },
+  ] as const) {
+    const read = readDesign(text)
+    if ('problems' in read) throw new Error('no design')
+    const { sheet, ...usual } = usualLaying('letter')
     const job = plotJob(
       read.design,
       text,
-      { ...usual, sheet: { ...sheet, margins }, overlap: 30, cover: 'whole', strips: false, pack: true },
+      { ...usual, sheet: { ...sheet, margins }, overlap, cover, strips: false, pack: true },
       fingerprint,
     )
     if (isRefusal(job)) throw new Error('it is not laid out')
@@ -44,15 +64,27 @@ ramps:
       const { tile } = set.plan.pages[i]!
       const words = wordsOf(draw())
       const largest = words.reduce((a, b) => (b.tall > a.tall ? b : a))
-      expect([margin, tile, largest.text]).toEqual([margin, tile, tile])
+      expect([margins, tile, largest.text]).toEqual([margins, tile, tile])
       const said = words.map((word) => word.text).join('\n')
       expect(said).toContain(`set ${set.code}`)
       expect(said).toMatch(/start here|lay it over page|(starts|goes on in) row/)
       if (words.some((word) => /^lay it over page/.test(word.text) && word.tall < 2.5)) narrow++
+      // a page that is held wide is drawn upright: letters are tall across it
+      const lines = opened(draw()).words.filter(({ text }) => blockLine.test(text))
+      for (const [k, one] of lines.entries())
+        for (const other of lines.slice(k + 1))
+          expect(
+            boxOverlaps(boxGrow(pointsBounds(one.corners), -0.3), pointsBounds(other.corners)),
+            `${tile}: “${one.text}” and “${other.text}”`,
+          ).toBe(false)
     }
   }
   expect(narrow).toBeGreaterThan(0)
 })
+
+/** What stands level on a page: lines of its block, the snap line's name, the figures of a cross. */
+const blockLine =
+  /^(hold the page|trim the|lay it over|page \d|OUTSIDE|scales:|side of|snap line|cross|\d.* from)/
 
 it('where much of a page hangs below the panel its number lies on that, and says what an X is on and how scales are read', () => {
   let [hung, scaled, crossed] = [0, 0, 0]
