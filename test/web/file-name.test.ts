@@ -4,7 +4,13 @@ import { fileName, reprintName } from '../../src/web/words/file-name.ts'
 it.each([
   ['Low ramp for the boathouse', 'low-ramp-for-the-boathouse'],
   ['Schanze – Café', 'schanze-cafe'],
+  ['Rampe für Zoë', 'rampe-fur-zoe'],
+  ['Große Øst', 'grosse-ost'],
   ['рампа', 'ramp'],
+  // 60 letters at most, cut between words
+  [`${'ten letters '.repeat(4)}twelveletter tail`, `${'ten-letters-'.repeat(4)}twelveletter`],
+  [`${'ten letters '.repeat(4)}twelveletters tail`, `${'ten-letters-'.repeat(3)}ten-letters`],
+  ['x'.repeat(61), 'x'.repeat(60)],
   ['', 'ramp'],
 ])('a title as a file: %s', (title, name) => {
   expect(fileName(title)).toBe(name)
