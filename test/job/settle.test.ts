@@ -154,6 +154,12 @@ ramps:
     expect(near(800.04)).toContain('the side is 800.04 mm long;')
     expect(near(812.4)).toContain('the side is 812 mm long;')
     expect(near(800.0001)).toContain('the side is a hair over 800 mm long;')
+    // no panel of the stock holds a side
+    const small = text({ deck: 'solve', more: 'limits: { panels: 2 }' })
+    const none = settled(small.replace('ramps:', 'stock: { panel: 300 x 300 }\nramps:')).answers
+    expect(answerChecks(none, 'mm')[0]!.message).toContain(
+      'the nearest, the sides fit on no panel of your stock;',
+    )
   })
 
   test.each([

@@ -42,16 +42,17 @@ export const slowMeasures = (ramp: SolvedQuarter, design: Design, limits: Limits
   }
 }
 
-/** Panels that the sides and ribs are sawn from; more than there can be where one is too small. */
+/** Panels that the sides and ribs are sawn from; `onNoPanel` where one is too small. */
 export const sidePanels = (solved: WholeDesign, design: Design): number => {
   const { sheets } = partsOf(design, solved)
   const sides = sheets.filter((own) => isSide(own) || own.part === 'plate')
   const laid = layPanels(design, sides)
   return laid.some(({ lost }) => lost.length > 0)
-    ? tooSmall
+    ? onNoPanel
     : laid.reduce((sum, { panels }) => sum + panels.reduce((all, { clamped }) => all + clamped, 0), 0)
 }
-const tooSmall = 1000
+/** Stands for a count where a side is larger than any panel, above every limit that may be typed. */
+export const onNoPanel = 1000
 
 /** Pages to tape on the design's own paper with its usual margins, the way a careful builder would take. */
 const pagesOf = (solved: WholeDesign, design: Design): number => {

@@ -2,7 +2,7 @@ import type { Asks } from '../../design/asks.ts'
 import { countWords } from '../../length/count-words.ts'
 import { showDegrees } from '../../length/show-angle.ts'
 import { showLength, type Units } from '../../length.ts'
-import type { LimitName, Measures } from './judge.ts'
+import { type LimitName, type Measures, onNoPanel } from './judge.ts'
 
 /** A limit as it is said. */
 export const limitWords = (name: LimitName, { limits }: Asks, units: Units): string => {
@@ -34,7 +34,9 @@ export const measureWords = (
     case 'lip':
       return `the lip is ${besideLimit(value, limits.lip?.[value > limits.lip[1] ? 1 : 0] ?? null, showDegrees, 1)}`
     case 'panels':
-      return `the sides take ${value} panels`
+      return value === onNoPanel
+        ? 'the sides fit on no panel of your stock'
+        : `the sides take ${value} panels`
     case 'paper':
       return `the side takes ${value} pages`
     default:
