@@ -71,6 +71,8 @@ describe('traceply choose', () => {
     expect(wrong).toMatchObject({ exit: 2, out: '' })
     for (const words of ['--units cm', 'did you mean mellow?', '--panels', '--out needs --pick'])
       expect(wrong.err).toContain(words)
+    expect(await traceply('choose', '--rider=-3')).toMatchObject({ exit: 2, out: '' })
+    expect((await traceply('choose', '--rider=Very-mellow', '--pick', '9')).err).toMatch(/^--pick 9/)
     // no side is higher than a panel is wide
     expect((await traceply('choose', '--height', '9 ft', '--panels', '1')).err).toBe(
       '--height 9 ft is outside 200 to 1220 mm\n',
@@ -87,7 +89,7 @@ describe('traceply choose', () => {
   })
 
   it('asks step by step where somebody sits at a terminal, and never replaces a file', async () => {
-    const [taken, free] = [file('taken.yaml'), file('free.yaml')]
+    const [taken, free] = [file('taken.yaml'), file('free one.yaml')]
     writeFileSync(taken, 'mine')
     const answers = ['', 'melow', 'mellow', '600', '', '', '', '', '', '', '', '1', taken, '1', free]
     const asked: string[] = []
@@ -111,5 +113,6 @@ describe('traceply choose', () => {
     expect(readFileSync(taken, 'utf8')).toBe('mine')
     expect(existsSync(free)).toBe(true)
     expect(out).toContain(`Wrote ${free}`)
+    expect(out).toContain(`  traceply plot "${free}"\n`)
   })
 })

@@ -124,11 +124,11 @@ describe('new', () => {
       const printed = await traceply('new', 'quarter', '--units', units)
       expect([printed.exit, printed.err]).toEqual([0, ''])
       expect(printed.out).toMatch(new RegExp(`^units: ${units} `, 'm'))
-      const path = file('ramp.yaml')
+      const path = file('my ramp.yaml')
       expect(await traceply('new', 'quarter', '--units', units, '--out', path)).toEqual({
         exit: 0,
         err: '',
-        out: `Wrote ${path}: a quarter, in ${units === 'in' ? 'inches' : 'mm'}, to make your own.\nNext: change its figures in any text editor, then\n  traceply figures ${path}\n  traceply plot ${path}\n`,
+        out: `Wrote ${path}: a quarter, in ${units === 'in' ? 'inches' : 'mm'}, to make your own.\nNext: change its figures in any text editor, then\n  traceply figures "${path}"\n  traceply plot "${path}"\n`,
       })
       expect(Buffer.from(bytesOf(path)).toString()).toBe(printed.out)
       // every key of it is explained

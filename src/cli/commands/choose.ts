@@ -12,6 +12,7 @@ import { Failure } from '../failure.ts'
 import { checkOut, writeOut } from '../files.ts'
 import { forceOption, oneOfWords, paperWords, unitsWords } from '../options.ts'
 import type { Shell } from '../shell.ts'
+import { typedName } from '../words/typed-name.ts'
 import { wrap } from '../words/wrap.ts'
 
 const options = [
@@ -125,8 +126,8 @@ const writtenWords = (out: string): string =>
   [
     `Wrote ${out}, to make your own.`,
     'Next:',
-    `  traceply figures ${out}`,
-    `  traceply plot ${out}`,
+    `  traceply figures ${typedName(out)}`,
+    `  traceply plot ${typedName(out)}`,
     '',
   ].join('\n')
 

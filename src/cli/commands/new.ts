@@ -8,6 +8,7 @@ import { Failure } from '../failure.ts'
 import { writeOut } from '../files.ts'
 import { forceOption, oneOfWords, unitsWords } from '../options.ts'
 import type { Shell } from '../shell.ts'
+import { typedName } from '../words/typed-name.ts'
 
 const options = [
   { name: 'units', takes: 'units', otherwise: 'mm', help: unitsWords },
@@ -44,8 +45,8 @@ const newDesign = (kind: string, given: Given<typeof options>, shell: Shell): nu
     [
       `Wrote ${given.out}: ${kindTraits[known].starter}, in ${given.units === 'in' ? 'inches' : 'mm'}, to make your own.`,
       'Next: change its figures in any text editor, then',
-      `  traceply figures ${given.out}`,
-      `  traceply plot ${given.out}`,
+      `  traceply figures ${typedName(given.out)}`,
+      `  traceply plot ${typedName(given.out)}`,
       '',
     ].join('\n'),
   )

@@ -101,7 +101,10 @@ const paperOf = (said: string | undefined, units: Units, faults: string[]): Desi
 }
 
 const riderOf = (said: string, faults: string[]): Rider | null => {
-  const text = said.trim().toLowerCase().replaceAll('-', ' ')
+  const text = said
+    .trim()
+    .toLowerCase()
+    .replace(/(?<=[a-z])-(?=[a-z])/g, ' ')
   const words = steepnesses.map(({ word }) => word)
   const word = words.find((own) => own === text)
   if (word !== undefined) return { kind: 'word', word }
