@@ -88,7 +88,7 @@ export const bendFindings = (design: QuarterDesign, frameRadius: number, units: 
     const remedy = (trial: Trial): Told =>
       orWays(
         [...thinnerWay(trial, design, frameRadius, units), ...radiusWay(trial, design, layers, units)],
-        `no plywood bends so far; take ${show(6)} hardboard`,
+        `${thinnerBends(design, frameRadius, units) ? 'thinner plywood bends so far, but something else stops with it: see to that first, or' : 'no plywood bends so far;'} take ${show(6)} hardboard`,
       )
     findings.push(warn('skin-bend', (trial: Trial) => told`${reasons.join('; ')}; ${remedy(trial)}`))
   }
@@ -116,6 +116,44 @@ export const bendFindings = (design: QuarterDesign, frameRadius: number, units: 
   return findings
 }
 
+interface ThinnerSkin {
+  readonly thickness: number
+  /** sheets of it in place of one */
+  readonly times: (sheet: Sheet) => number
+  readonly replaced: readonly Sheet[]
+}
+
+/** The skin with sheets of each row in layers enough for every one that is broken, the thickest first; thickness as it is sold. */
+const thinnerSkins = (
+  skin: readonly Sheet[],
+  broken: readonly boolean[],
+  units: Units,
+): readonly ThinnerSkin[] => {
+  const step = units === 'mm' ? 1 : inch / 16
+  return [...rows].reverse().map((row) => {
+    const thickness = Math.floor(row.thickness / step + 1e-9) * step
+    const times = (sheet: Sheet): number => Math.ceil((sheet.thickness - slack) / thickness)
+    const replaced = skin.flatMap((sheet, i): readonly Sheet[] =>
+      broken[i]
+        ? Array.from({ length: times(sheet) }, () => ({ thickness, material: 'plywood' as const }))
+        : [sheet],
+    )
+    return { thickness, times, replaced }
+  })
+}
+
+const totalOf = (sheets: readonly Sheet[]): number =>
+  sheets.reduce((sum, { thickness }) => sum + thickness, 0)
+
+/** Whether a row of the table bends to this curve, whatever else it does to the ramp. */
+const thinnerBends = ({ skin, transition }: QuarterDesign, frameRadius: number, units: Units): boolean => {
+  const broken = bentLayers(skin, frameRadius).map(cracks)
+  return thinnerSkins(skin, broken, units).some(({ replaced }) => {
+    const under = transition.circle.layer === 'frame' ? 0 : totalOf(replaced) - totalOf(skin)
+    return !bentLayers(replaced, frameRadius + under).some(cracks)
+  })
+}
+
 /** The thickest row that bends when it is taken, in layers enough, for every layer that does not; thickness as it is sold. */
 const thinnerWay = (
   trial: Trial,
@@ -125,15 +163,7 @@ const thinnerWay = (
 ): readonly Told[] => {
   const { skin } = design
   const broken = bentLayers(skin, frameRadius).map(cracks)
-  const step = units === 'mm' ? 1 : inch / 16
-  for (const row of [...rows].reverse()) {
-    const thickness = Math.floor(row.thickness / step + 1e-9) * step
-    const times = (sheet: Sheet): number => Math.ceil((sheet.thickness - slack) / thickness)
-    const replaced = skin.flatMap((sheet, i): readonly Sheet[] =>
-      broken[i]
-        ? Array.from({ length: times(sheet) }, () => ({ thickness, material: 'plywood' as const }))
-        : [sheet],
-    )
+  for (const { thickness, times, replaced } of thinnerSkins(skin, broken, units)) {
     if (!trial({ ...design, skin: replaced })) continue
     const places = skin.flatMap((sheet, i) =>
       broken[i] ? [`${times(sheet)} ${times(sheet) > 1 ? 'sheets' : 'sheet'} for layer ${i + 1}`] : [],
@@ -150,9 +180,7 @@ const thinnerWay = (
 
 /** What the other sheets do to the thickness of the whole skin, where a rule can tell. */
 const grownBy = (skin: readonly Sheet[], replaced: readonly Sheet[], units: Units): string => {
-  const total = (sheets: readonly Sheet[]): number =>
-    sheets.reduce((sum, { thickness }) => sum + thickness, 0)
-  const by = total(replaced) - total(skin)
+  const by = totalOf(replaced) - totalOf(skin)
   return Math.abs(by) < slack
     ? ''
     : ` (the skin is then ${measured(Math.abs(by), units)} ${by > 0 ? 'thicker' : 'thinner'})`

@@ -166,6 +166,12 @@ test('plywood past the table is told so, with thinner sheets in its place', () =
   expect(said([plywood(21)], 4000)).toEqual([
     'warn skin-bend: layer 1 (21 mm plywood) is thicker than any in the bending table (19 mm); take 19 mm plywood instead, 2 sheets for layer 1 (the skin is then 17 mm thicker)',
   ])
+  // 9.5 mm bends to 915 mm (TT-003), but something else stops every trial
+  const [draft] = bendFindings({ ...plain, skin: [plywood(21)] }, 1724, 'mm')
+  const words = (draft!.message as (trial: () => boolean) => { words: string })(() => false).words
+  expect(words).toMatch(
+    /; thinner plywood bends so far, but something else stops with it: see to that first, or take 6 mm hardboard$/,
+  )
 })
 
 test('a radius under the table: no plywood of it bends, and that is said', () => {
