@@ -1,5 +1,6 @@
 import type { QuarterDesign, Units } from '../../design/design.ts'
 import { thinWide } from '../../design/section.ts'
+import { inch } from '../../geometry/inch.ts'
 import type { Point } from '../../geometry/point.ts'
 import { type Draft, stop, type Trial } from '../check/check.ts'
 import { measured, same } from '../check/offer.ts'
@@ -31,7 +32,7 @@ export interface SolvedWheels {
 }
 
 /** Off the floor while the ramp is ridden; out of the cut, so that neither of its edges drags. mm, common practice, no source */
-const wheelGap = { clearance: 6, out: 10 } as const
+const wheelGap = { clearance: { mm: 6, in: inch / 4 }, out: 10 } as const
 
 const outward: Point = { x: Math.SQRT1_2, y: -Math.SQRT1_2 }
 
@@ -40,11 +41,11 @@ const outward: Point = { x: Math.SQRT1_2, y: -Math.SQRT1_2 }
  * floor they keep off a wall behind the ramp. Tipped about the cut's lower edge they come down when the floor touches them
  * from there.
  */
-const place = ({ chamfer, wheels, studs: { section } }: QuarterDesign, length: number) => {
+const place = ({ chamfer, wheels, studs: { section } }: QuarterDesign, length: number, units: Units) => {
   const { diameter, height } = wheels!
   const r = diameter / 2
   // how far the axle is out of the cut, at the most for the clearance, and as the plate on the cut has it
-  const out = Math.min(height - r, Math.SQRT2 * (chamfer / 2 - wheelGap.clearance - r))
+  const out = Math.min(height - r, Math.SQRT2 * (chamfer / 2 - wheelGap.clearance[units] - r))
   const recess = height - r - out
   const middle = { x: length - chamfer / 2, y: chamfer / 2 }
   const centre = { x: middle.x + outward.x * out, y: middle.y + outward.y * out }
@@ -74,14 +75,14 @@ export const solveWheels = (
   if (!design.wheels) return { wheels: null, findings: [] }
   if (design.chamfer === 0)
     return { wheels: null, findings: [wheelStop(design, 'the back bottom corner is not cut', units)] }
-  const { centre, clearance, recess, out, least, timber } = place(design, length)
+  const { centre, clearance, recess, out, least, timber } = place(design, length, units)
   if (out < wheelGap.out - same)
     return {
       wheels: null,
       findings: [
         wheelStop(
           design,
-          `wheels ${measured(design.wheels.diameter, units)} across would not reach out of a cut with a leg of ${measured(design.chamfer, units)} and stay ${measured(wheelGap.clearance, units)} off the floor`,
+          `wheels ${measured(design.wheels.diameter, units)} across would not reach out of a cut with a leg of ${measured(design.chamfer, units)} and stay ${measured(wheelGap.clearance[units], units)} off the floor`,
           units,
         ),
       ],

@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import type { QuarterDesign } from '../../../src/design/design.ts'
+import type { QuarterDesign, Units } from '../../../src/design/design.ts'
 import { hasStop } from '../../../src/ramp/check/check.ts'
 import { timberCorners } from '../../../src/ramp/frame/timber.ts'
 import { mostWheels, wheelsAcross } from '../../../src/ramp/frame/wheels.ts'
@@ -38,20 +38,21 @@ test('wheels are off the floor while ridden and carry when tipped: against turni
       real(60, 260),
       real(400, 900),
       real(250, 700),
-      (diameter, mount, leg, height, deck) => {
+      fc.constantFrom<readonly [Units, number]>(['mm', 6], ['in', 25.4 / 4]),
+      (diameter, mount, leg, height, deck, [units, gap]) => {
         const design = rolling(diameter, diameter + mount, leg, {
           height: { layer: 'frame', value: height },
           transition: circleOf('frame', height * 2.2),
           back: { from: 'deck', value: deck },
           studs: studded({ every: 250 }),
         })
-        const { ramp, drafts } = solve(design)
+        const { ramp, drafts } = solve(design, units)
         if (hasStop(drafts)) return
         const { wheels } = ramp
         if (!wheels) throw new Error('no stop and no wheels')
         seen++
         const length = ramp.length!
-        atLeast(wheels.clearance, 6 - 1e-6)
+        atLeast(wheels.clearance, gap - 1e-6)
         assertNear(length - (wheels.centre.x + diameter / 2), wheels.clearance, 1e-6, 'behind')
         // in hundredths of a degree, until the wheel is on the floor
         let angle = 0
@@ -79,7 +80,9 @@ test('wheels are off the floor while ridden and carry when tipped: against turni
           ((wheels.centre.x - a!.x) * across.y - (wheels.centre.y - a!.y) * across.x) /
           Math.hypot(across.x, across.y)
         assertNear(Math.abs(off) + diameter / 2, diameter + mount, 1e-6, 'height of the wheel')
-        if (wheels.recess > 1) recessed++
+        if (wheels.recess <= 1) return
+        recessed++
+        assertNear(wheels.clearance, gap, 1e-6, 'no farther inside the cut than it must')
       },
     ),
     { numRuns: 600 },
