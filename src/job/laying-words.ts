@@ -7,6 +7,7 @@ import { readLength, showLength } from '../length.ts'
 import { covers } from '../page/cover/cover.ts'
 import { defaultMargins, type Margins, paperOf, sidesShort } from '../page/sheet/paper.ts'
 import type { Sheet } from '../page/sheet/sheet.ts'
+import { pageSides } from '../printer/page-sides.ts'
 import type { Profile } from '../printer/profile.ts'
 import { fourLengths, marginsFrom } from './four-lengths.ts'
 import { type Laying, usualLaying } from './laying.ts'
@@ -64,7 +65,7 @@ export const readLaying = (
     strips: said.strips ?? false,
     pack: said.pack ?? false,
     gaugedMargins:
-      said.margin === undefined && sides.some((side) => margins[side] !== defaultMargins(paper)[side]),
+      said.margin === undefined && pageSides.some((side) => margins[side] !== defaultMargins(paper)[side]),
     warnings: [
       ...(profile ? profileWarnings(profile, sheet, units) : []),
       ...(said.margin === undefined || profile?.margins ? [] : edgeDoubts(sheet, units)),
@@ -112,9 +113,6 @@ export const lengthOption = (
   return reading.mm
 }
 
-/** In the order of --margin. */
-const sides = ['top', 'right', 'bottom', 'left'] as const
-
 /** One length for all four, or four: top, right, bottom, left of the upright page, with commas or blanks between. */
 const readMargins = (said: string, units: Units, paper: PaperName, faults: string[]): Margins => {
   const parts = fourLengths(said, units)
@@ -125,7 +123,7 @@ const readMargins = (said: string, units: Units, paper: PaperName, faults: strin
     return defaultMargins(paper)
   }
   const most = Math.max(paperOf(paper).width, paperOf(paper).height)
-  const option = (i: number): string => (parts.length === 1 ? '--margin' : `--margin ${sides[i]}`)
+  const option = (i: number): string => (parts.length === 1 ? '--margin' : `--margin ${pageSides[i]}`)
   return marginsFrom(parts.map((part, i) => lengthOption(option(i), part, units, { least: 0, most }, faults)))
 }
 
@@ -170,7 +168,7 @@ const nearEdge = 3
 
 /** Margins that hardly a printer prints; of a measured one it is known what it does. */
 const edgeDoubts = ({ margins }: Sheet, units: Units): readonly string[] => {
-  const least = Math.min(...sides.map((side) => margins[side]))
+  const least = Math.min(...pageSides.map((side) => margins[side]))
   if (least >= nearEdge) return []
   return [
     `a margin of ${showLength(least, units, { decimals: 1, unit: true })}: most printers do not print so near the edge, and leave out what lies there; measure your printer's margins, or give it more`,

@@ -1,6 +1,7 @@
 import type { Cover } from '../page/cover/cover.ts'
 import { defaultMargins, defaultOverlap, largerPaper } from '../page/sheet/paper.ts'
 import type { Sheet } from '../page/sheet/sheet.ts'
+import { pageSides } from '../printer/page-sides.ts'
 
 /** More pages than anyone tapes together. */
 const mostPages = 2000
@@ -22,9 +23,7 @@ export const tooManyPages = (
   const paperName = largerPaper(paper.name)
   const ways = [
     ...(paperName ? [`larger paper (--paper ${paperName})`] : []),
-    ...((['top', 'right', 'bottom', 'left'] as const).some((side) => margins[side] > usual[side])
-      ? ['smaller margins']
-      : []),
+    ...(pageSides.some((side) => margins[side] > usual[side]) ? ['smaller margins'] : []),
     ...(overlap > defaultOverlap ? ['a smaller overlap'] : []),
     ...(cover === 'whole' ? ['--cover line'] : cover === 'line' ? ['--cover ribbon'] : []),
     ...(ramps > 1 ? ['fewer ramps in one design'] : []),

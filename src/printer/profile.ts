@@ -3,6 +3,7 @@ import { radiansOf } from '../geometry/degrees.ts'
 import { type Correction, noCorrection } from './correction.ts'
 import { correctionOf, type Distortion } from './distortion.ts'
 import type { Readings } from './gauge.ts'
+import { pageSides } from './page-sides.ts'
 import { readingLines, readReadingLines } from './reading-lines.ts'
 
 /** What is known of one printer with one paper; kept in a file of its own. Lengths mm. */
@@ -44,8 +45,6 @@ export const profileCorrection = (profile: Profile | null): Correction =>
 export const writeProfile = (profile: Profile): string =>
   `${JSON.stringify(profileRecord(profile), null, 2)}\n`
 
-const sides = ['top', 'right', 'bottom', 'left'] as const
-
 /** No printer leaves more, mm. */
 export const mostMargin = 50
 
@@ -71,7 +70,7 @@ export const readProfile = (text: string): Profile | { readonly error: string } 
     within(raw.across, 0.9, 1.1) &&
     within(raw.down, 0.9, 1.1) &&
     within(raw.skewDegrees, -2, 2) &&
-    (raw.margins === null || sides.every((side) => within(Object(raw.margins)[side], 0, mostMargin))) &&
+    (raw.margins === null || pageSides.every((side) => within(Object(raw.margins)[side], 0, mostMargin))) &&
     Array.isArray(raw.readings) &&
     raw.readings.every((line) => typeof line === 'string')
   const remedy = 'measure the printer again with `traceply gauge`'
