@@ -224,6 +224,9 @@ it('words for the lip with their radii, a ramp found from what one knows, a twin
   expect(await page.locator('#remove-ramp').count()).toBe(0)
   await page.click('#part-pipe > summary')
   await page.uncheck('[name="ramps.0.coping"]')
+  await page.keyboard.press('Control+z')
+  expect(await page.isChecked('[name="ramps.0.coping"]')).toBe(true)
+  await page.uncheck('[name="ramps.0.coping"]')
   await page.check('[name="ramps.0.coping"]')
   expect(await page.inputValue('[name="ramps.0.coping.outside"]')).toBe('60.3')
   await page.click('#part-paper > summary')
@@ -297,6 +300,9 @@ it('a figure that is left open is found and drawn, and its ramp printed', { time
   const design = new TextDecoder().decode(await saved(page, '#save-design'))
   expect(design).toContain('surface: solve')
   expect((await saved(page, '#save-pages')).length).toBeGreaterThan((await plotted(design)).length / 2)
+  // of several it is told whose it is
+  await page.click('#add-ramp')
+  await page.locator('.checks .note', { hasText: 'found ramp 2: ' }).waitFor()
   expect(faults).toEqual([])
 })
 

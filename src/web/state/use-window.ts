@@ -1,6 +1,13 @@
 import { useEffect } from 'preact/hooks'
 import type { Step } from './model.ts'
 
+/** Fields that are not typed in. */
+const untyped = ['button', 'checkbox', 'file', 'radio', 'range']
+
+const isTypedIn = (target: EventTarget | null): boolean =>
+  target instanceof HTMLTextAreaElement ||
+  (target instanceof HTMLInputElement && !untyped.includes(target.type))
+
 /** What the whole window hears: keys that go back and forward, files that are dropped. */
 export const useWindow = (
   take: (step: Step) => void,
@@ -10,7 +17,7 @@ export const useWindow = (
     const keys = (event: KeyboardEvent): void => {
       if (!(event.ctrlKey || event.metaKey) || event.key.toLowerCase() !== 'z') return
       // a field that is being typed in has its own way back
-      if (event.target instanceof HTMLInputElement || event.target instanceof HTMLTextAreaElement) return
+      if (isTypedIn(event.target)) return
       event.preventDefault()
       take({ kind: event.shiftKey ? 'redo' : 'undo' })
     }

@@ -112,7 +112,10 @@ const checked = (text: string): Answer => {
     checks,
     stopped,
     filled: filledText(text, { design, answers }),
-    found: answers.map((one) => answerLine(one, design.units)),
+    found: answers.map((one) => {
+      const line = answerLine(one, design.units)
+      return design.ramps.length > 1 ? `${one.ramp}: ${line}` : line
+    }),
   }
 }
 
