@@ -162,6 +162,7 @@ it('a corner that is cut off is said with its leg, as the file has it, in the wo
   const of = (text: string) => {
     const { design, all } = withOffsets(text)
     const leg = offsetsCells(all, design.units).find((row) => `${row[2]}`.includes('back bottom corner'))
+    if (leg) expect(leg[2]).toMatch(/^[ -~]+$/)
     return {
       shown: all.flatMap((one) => said.exec(checkWords(one, design.units).join(' '))?.[1] ?? []),
       leg: leg?.[5],

@@ -26,6 +26,7 @@ test('the list is text, a spreadsheet, JSON and a PDF', async () => {
     expect(existsSync(out)).toBe(true)
   }
   const rows = readFileSync(join(folder, 'list.csv'), 'utf8').trim().split(/\r?\n/)
+  expect(rows.join('')).toMatch(/^[ -~]+$/)
   expect(rows).toHaveLength(json.list.length + 1)
   expect(rows.find((row) => row.includes('steel pipe'))).toMatch(/,31\.00,31\.00$/)
   expect(readFileSync(join(folder, 'list.pdf')).subarray(0, 5).toString()).toBe('%PDF-')

@@ -41,7 +41,7 @@ const linesOf = (offsets: Offsets): readonly Line[] => {
     measure('panel length', panel.length),
     measure('panel height', panel.height),
     ...(panel.chamfer > 0
-      ? [measure('45° cut of the back bottom corner: along both edges', panel.chamfer)]
+      ? [measure('45 degree cut of the back bottom corner: along both edges', panel.chamfer)]
       : []),
     measure('diagonal bottom front to top back', panel.diagonals[0]),
     measure('diagonal top front to bottom back', panel.diagonals[1]),
