@@ -101,7 +101,7 @@ const topRows: readonly Row[] = [
     length(0, 50),
     defaults('5', '3/16'),
     ['5', '3/16'],
-    'trimmed off a panel; up to 6 mm, rectangles in its corner keep its own edges',
+    'trimmed off a panel; up to 6 mm, or to save a panel, rectangles keep its edges',
   ),
   row(
     'stock.panels',
