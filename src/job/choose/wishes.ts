@@ -104,7 +104,7 @@ const riderOf = (said: string, faults: string[]): Rider | null => {
   const text = said
     .trim()
     .toLowerCase()
-    .replace(/(?<=[a-z])-(?=[a-z])/g, ' ')
+    .replace(/([a-z])-(?=[a-z])/g, '$1 ')
   const words = steepnesses.map(({ word }) => word)
   const word = words.find((own) => own === text)
   if (word !== undefined) return { kind: 'word', word }
