@@ -12,7 +12,7 @@ import type { Moving } from '../../../stock/moving.ts'
 import { stockLines, stockRows } from '../../stock-rows.ts'
 import { handleView } from '../../views/acts/act-views.ts'
 import { nestView } from '../../views/acts/nest-view.ts'
-import { type Block, caution, check, type FixedBlock, head, named, step, words } from '../block.ts'
+import { type Block, caution, check, type FixedBlock, head, named, step, together, words } from '../block.ts'
 import { type Book, hasSkin, leastShare, screwsOf } from '../book.ts'
 import { figure } from '../figure.ts'
 import type { Section } from '../pages.ts'
@@ -60,8 +60,10 @@ export const moving = (book: Book): Section => {
       ),
       ...namedChecks(book, ['pushed-back']),
       ...solved.ramps.flatMap((ramp) => fitBlocks(book, ramp, next)),
-      ...storeSteps(book).map(({ ramp, said }) => named(`stored ${ramp}`, next(said))),
-      ...drawn,
+      ...together(
+        [...storeSteps(book).map(({ ramp, said }) => named(`stored ${ramp}`, next(said))), ...drawn],
+        book.tall,
+      ),
       ...namedChecks(book, ['stores-fit'], (name) => !goesIn(book, name)),
       next(
         `Measure doors and corners first. ${sheeted ? 'Take the run-out off first; where its screws no longer bite, set threaded inserts in stud 1 and take machine screws as thick. ' : ''}Lift at the sides${hard.length > 0 ? `, never at ${hard.join(' or ')}` : ''}. Walk it on ${curvedOf(solved.ramps).length > 0 ? 'its back edge' : 'one end'} over boards only.`,
