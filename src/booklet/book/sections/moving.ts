@@ -3,6 +3,7 @@ import type { Point } from '../../../geometry/point.ts'
 import { capital } from '../../../length/capital.ts'
 import { ownUnits } from '../../../length/own-units.ts'
 import { numberList, wordList } from '../../../length/word-list.ts'
+import { runOutSheet } from '../../../ramp/beside/run-out-sheet.ts'
 import { pilotDrill } from '../../../ramp/frame/screw-lengths.ts'
 import type { Flat, SolvedRamp } from '../../../ramp/ramp.ts'
 import { screwHead } from '../../../ramp/screws/screw-sort.ts'
@@ -66,12 +67,24 @@ export const moving = (book: Book): Section => {
       ),
       ...namedChecks(book, ['stores-fit'], (name) => !goesIn(book, name)),
       next(
-        `Measure doors and corners first. ${sheeted ? 'Take the run-out off first; where its screws no longer bite, set threaded inserts in stud 1 and take machine screws as thick. ' : ''}Lift at the sides${hard.length > 0 ? `, never at ${hard.join(' or ')}` : ''}. Walk it on ${curvedOf(solved.ramps).length > 0 ? 'its back edge' : 'one end'} over boards only.`,
+        `Measure doors and corners first. ${sheeted ? `${offFirst(book)} ` : ''}Lift at the sides${hard.length > 0 ? `, never at ${hard.join(' or ')}` : ''}. Walk it on ${curvedOf(solved.ramps).length > 0 ? 'its back edge' : 'one end'} over boards only.`,
       ),
       next('Store it dry and off the ground, on two battens, under a cover that lets air through.'),
       check('Where it stands nobody can climb on it unseen; its place is level and it does not rock.', width),
     ],
   }
+}
+
+/** The run-out, and what becomes of screws that it is taken off again and again. */
+const offFirst = ({ solved, design, units }: Book): string => {
+  const ends = curvedOf(solved.ramps).flatMap(
+    (ramp) => runOutSheet(ramp, design.stock, units)?.row?.into ?? [],
+  )
+  const worn = [
+    ...(ends.includes('stud') ? ['set threaded inserts in stud 1 and take machine screws as thick'] : []),
+    ...(ends.includes('skin') ? ['in the skin alone, take short bolts, heads sunk, nuts below'] : []),
+  ]
+  return `Take the run-out off first${worn.length > 0 ? `; where its screws no longer bite, ${worn.join('; ')}` : ''}.`
 }
 
 /** Whether a step tells how it goes in whole. */
