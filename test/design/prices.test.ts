@@ -30,7 +30,12 @@ test('names sheets, timbers and words; the currency stays as it was typed', () =
     ],
   })
   const ofSize = { kind: 'sheet', sheet: { thickness: 12.7, material: 'plywood' }, size: [1219.2, 2438.4] }
-  for (const key of ['1/2 plywood 48 x 96', '1/2 in plywood 8 ft x 4 ft', '1/2" plywood 48" × 96"'])
+  for (const key of [
+    '1/2 plywood 48 x 96',
+    '1/2 in plywood 8 ft x 4 ft',
+    '1/2" plywood 48" × 96"',
+    '1/2 in plywood 4 ft 0 in x 8 ft 0 in',
+  ])
     expect(pricesOf(`  ${key}: $58`, 'in').all[0]!.of).toEqual(ofSize)
   const inches = pricesOf('  23/32 plywood: $58\n  1 1/2 x 3 1/2 x 96: $4.30', 'in')
   expect([inches.before, inches.behind]).toEqual(['$', ''])

@@ -132,7 +132,7 @@ const pricedThing = (text: string, units: Units | undefined): Reading<Priced> =>
     if ('fault' in length) return length
     return { value: { kind: 'timber', section: thinWide(section.value), length: length.value } }
   }
-  const [, panel, size] = /^(.*\p{L})\s+(\d.*[x×].*)$/iu.exec(text.trim()) ?? []
+  const [, panel, size] = /^(.*?\p{L})\s+(\d.*[x×].*)$/iu.exec(text.trim()) ?? []
   if (parts.length === 2 && panel !== undefined && isSheet(panel, units)) {
     const sheet = sheetValue(panel, units, ranges.sheet)
     if ('fault' in sheet) return sheet
