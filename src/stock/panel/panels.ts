@@ -54,6 +54,8 @@ export interface LaidPanel {
 /** The same with the order in which it is sawn. */
 export interface Panel extends LaidPanel, Sawing {}
 
+type Unnumbered = Omit<LaidPanel, 'number'>
+
 /** All that is sawn from one material and thickness. */
 export interface LaidSheet {
   readonly sheet: Sheet
@@ -139,7 +141,7 @@ const laySheet = (
         saw,
         known,
       )
-      const own: LaidPanel[] = []
+      const own: Unnumbered[] = []
       // else nothing lies farther apart than the saw asks for
       const mixed = packing.filled.some(({ places }) => places.some(({ shape }) => !shape.square))
       for (const filled of inSawingOrder(packing.filled, (i) => isSide(all[i]!.part))) {
@@ -148,7 +150,7 @@ const laySheet = (
         const board = { length: source.kind.length, width: source.kind.width, trim: stock.trim }
         const onTape = settled(board, filled.places, saw.step)
         const places = mixed ? closedUp(onTape, saw) : onTape
-        own.push(panelOf({ ...filled, places }, source, all, sheet, layers, 0))
+        own.push(panelOf({ ...filled, places }, source, all, sheet, layers))
       }
       for (const panel of tracedLater(own)) panels.push({ ...panel, number: first + panels.length })
       lost.push(...packing.lost.flatMap((i) => [all[i]!.part, ...(all[i]!.under ? [all[i]!.under!] : [])]))
@@ -204,15 +206,14 @@ const panelOf = (
   all: readonly Couple[],
   sheet: Sheet,
   clamped: number,
-  number: number,
-): LaidPanel => {
+): Unnumbered => {
   const piecesOf = (own: readonly Place[]): readonly PanelPiece[] =>
     own.map((place) => panelPiece(place, all[place.piece]!))
   const laid = piecesOf(places)
   const worth = liesWell(laid)
   const other = worth === 0 ? laid : piecesOf(otherWay(places, kind.length))
   const pieces = worth <= liesWell(other) ? laid : other
-  return { number, sheet, size, there, clamped, pieces }
+  return { sheet, size, there, clamped, pieces }
 }
 
 /** Less is better: good faces down, then sides of which none lies as its pages do. */
@@ -271,17 +272,17 @@ export const isMirrored = ({ second, outline }: PanelPiece): boolean =>
   doubleArea(pathSegments(outline).flatMap((segment) => [segment.from, segmentAt(segment, 0.5)])) < 0
 
 /** Of panels with sides first those on which no side is the mirror image of one that lies on another: that is traced from it. */
-const tracedLater = (panels: readonly LaidPanel[]): readonly LaidPanel[] =>
+const tracedLater = (panels: readonly Unnumbered[]): readonly Unnumbered[] =>
   panels.toSorted((a, b) => (hasSide(a) && hasSide(b) ? tracedOf(a) - tracedOf(b) : 0))
 
-const hasSide = ({ pieces }: LaidPanel): boolean => pieces.some(({ part }) => isSide(part))
+const hasSide = ({ pieces }: Unnumbered): boolean => pieces.some(({ part }) => isSide(part))
 
 /** The same for sides of which one is traced from another: of one ramp, whole or the same piece of them. */
 export const outlineName = ({ part: { ramp, piece } }: Pick<PanelPiece, 'part'>): string =>
   JSON.stringify([ramp, piece?.toe, piece?.lip])
 
 /** Mirrored sides of a ramp of which none lies as printed on the panel. */
-const tracedOf = ({ pieces }: LaidPanel): number => {
+const tracedOf = ({ pieces }: Unnumbered): number => {
   const sides = pieces.filter(({ part }) => isSide(part))
   const like = (a: PanelPiece, b: PanelPiece): boolean => outlineName(a) === outlineName(b)
   return sides.filter(
