@@ -93,8 +93,10 @@ const stateWords = (state: Saving['state'], { text, said }: View, lay: Lay): str
     return state.of > 0 ? `writing ${state.page} of ${state.of} pages` : 'laying out the pages'
   const { words, file, of } = state
   if (words === '') return null
-  if (of === null || of.source === sourceOf({ ...of.question, text, lay }, said)) return words
-  if (file === null) return null
+  if (of === null) return words
+  // what was refused may hang on more than what the file is made of
+  if (file === null) return of.question.text === text && of.question.lay === lay ? words : null
+  if (of.source === sourceOf({ ...of.question, text, lay }, said)) return words
   const again = of.question.format === 'pdf' ? 'save it again, and print only the new one' : 'save it again'
   return `${file} is from before the last change: ${again}.`
 }

@@ -22,6 +22,22 @@ it('after a set was saved, DANGER and STOP stand before what is old', { timeout:
   expect(faults).toEqual([])
 })
 
+it('why nothing was saved is told as long as the text is the same, also of the square, which is made of little of it', {
+  timeout: patience,
+}, async () => {
+  const { page, faults } = await open()
+  const status = page.locator('.next [role="status"]')
+  await page.click('#part-printer > summary')
+  await page.click('#part-the-file-as-text > summary')
+  await page.fill('[name="text"]', '')
+  await page.click('#square-to-measure')
+  await status.filter({ hasText: 'the file is empty' }).waitFor()
+  await page.click('#undo')
+  await page.waitForSelector('.checks .good')
+  expect(await status.textContent()).toMatch(/^Change the figures in colour/)
+  expect(faults).toEqual([])
+})
+
 it('a torn link says so above what is shown, until another design is there', {
   timeout: patience,
 }, async () => {
