@@ -9,6 +9,8 @@ it('after a set was saved, DANGER and STOP stand before what is old', { timeout:
   const { page, faults } = await open()
   const status = page.locator('.next [role="status"]')
   await saved(page, '#save-figures')
+  // a button that is barred while it saves gets the focus back
+  await page.waitForFunction(() => document.activeElement?.id === 'save-figures')
   await page.fill('[name="ramps.0.deck"]', '120')
   await page.waitForSelector('.alarm-mark')
   expect(await status.textContent()).toMatch(
