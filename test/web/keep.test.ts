@@ -84,6 +84,25 @@ it('a new tab begins with the printer that was taken last, or with none where no
   expect(first().profile).toBe(hall)
 })
 
+it('a printer that is measured anew where there is no room for it is not the old one after a reload', () => {
+  const anew = hall.replace('149.4', '149.25').replace('0.996', '0.995')
+  const place = placeOf()
+  const full = {
+    ...place,
+    setItem: (key: string, text: string) => {
+      if (text.length > (place.getItem(key) ?? '').length) throw new Error('full')
+      return place.setItem(key, text)
+    },
+  }
+  vi.stubGlobal('localStorage', place)
+  vi.stubGlobal('sessionStorage', placeOf())
+  keepPrinter('hall', hall)
+  vi.stubGlobal('localStorage', full)
+  expect(keepPrinter('hall', anew)).toBe(false)
+  keepTab({ ...tab, lay: { ...tab.lay, profile: anew } })
+  expect(keptTab('').lay.profile).toBe(anew)
+})
+
 it('a printer is kept already where another one has its name, whatever that is', () => {
   for (const name of ['hall', 'constructor', '__proto__']) {
     const one = readProfile(JSON.stringify({ ...JSON.parse(hall), name }))

@@ -117,13 +117,16 @@ export const keptPrinters = (): Printers => {
 /** No printer's file has more letters. */
 export const mostProfile = 100_000
 
-/** Beside those that another tab kept meanwhile. */
-export const keepPrinter = (name: string, file: string): boolean =>
-  write('localStorage', printersKey, JSON.stringify({ ...keptPrinters(), [name]: file }))
-
 export const forgetPrinter = (name: string): void => {
   const { [name]: _, ...others } = keptPrinters()
   write('localStorage', printersKey, JSON.stringify(others))
+}
+
+/** Beside those that another tab kept meanwhile. Where there is no room for it, what was kept under its name goes: it is out of date. */
+export const keepPrinter = (name: string, file: string): boolean => {
+  const kept = write('localStorage', printersKey, JSON.stringify({ ...keptPrinters(), [name]: file }))
+  if (!kept) forgetPrinter(name)
+  return kept
 }
 
 /** Whether a key that another tab wrote is that of the printers; null where it cleared all. */
