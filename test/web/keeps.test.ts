@@ -4,7 +4,7 @@ import { pathToFileURL } from 'node:url'
 import { describe, expect, it } from 'vitest'
 import { traceply } from '../support/traceply.ts'
 import { useBrowser } from './browser.ts'
-import { shed } from './drop.ts'
+import { drop, shed } from './drop.ts'
 import { patience, saved, withFolder } from './saved.ts'
 
 const { open } = useBrowser()
@@ -99,7 +99,15 @@ describe('what the page keeps', () => {
     await page.click('#replace-printer')
     // a button that goes when it is pressed hands the focus on
     await page.waitForFunction(() => document.activeElement?.id === 'keep-printer')
-    expect(text(await saved(page, '#save-printer'))).not.toContain('149.4')
+    const hall = await saved(page, '#save-printer')
+    expect(text(hall)).not.toContain('149.4')
+    // one that came back another way is not told to be forgotten
+    await page.click('#forget-printer')
+    const words = page.locator('.printer .words')
+    expect(await words.textContent()).toBe('hall is forgotten in this browser')
+    await drop(page, hall, 'hall.json')
+    await page.waitForSelector('#printer-again', { state: 'detached' })
+    expect(await words.textContent()).toBe('')
     expect(faults).toEqual([])
   })
 

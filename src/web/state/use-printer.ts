@@ -26,7 +26,7 @@ export interface PrinterState {
   readonly read: (file: File | undefined) => Promise<void>
   readonly replace: (one: Profile) => void
   readonly forget: (one: Profile) => void
-  /** the one that was forgotten last */
+  /** the one that was forgotten last, unless its name is there again */
   readonly forgotten: Profile | null
   /** keeps it after all */
   readonly again: (one: Profile) => void
@@ -36,16 +36,17 @@ export interface PrinterState {
 export const usePrinter = (lay: Lay, printers: KeptPrinters, paper: PaperName): PrinterState => {
   const [words, setWords] = useState('')
   const [clash, setClash] = useState<Profile | null>(null)
-  const [forgotten, setForgotten] = useState<Profile | null>(null)
+  const [last, setLast] = useState<Profile | null>(null)
   const profile = lay.profile === null ? null : readProfile(lay.profile)
   const known = profile !== null && !('error' in profile) ? profile : null
   // one that was opened as a file stands there too
   const all = known === null ? printers.all : { ...printers.all, [known.name]: lay.profile! }
+  const forgotten = last === null || Object.hasOwn(all, last.name) ? null : last
 
   const offer = (one: Profile, replacing = false): void => {
     const done = printers.keep(one, replacing)
     setClash(done === 'name taken' ? one : null)
-    setForgotten(null)
+    setLast(null)
     setWords(
       done === 'name taken'
         ? `a printer called ${one.name} is kept already: give another name, or replace it`
@@ -57,8 +58,8 @@ export const usePrinter = (lay: Lay, printers: KeptPrinters, paper: PaperName): 
   const forget = (one: Profile): void => {
     printers.forget(one.name)
     setClash(null)
-    setForgotten(one)
-    setWords(`${one.name} is forgotten in this browser`)
+    setLast(one)
+    setWords('')
   }
   const measure = (name: string, measures: Measures): void => {
     const said = (key: string): readonly string[] =>
@@ -88,5 +89,6 @@ export const usePrinter = (lay: Lay, printers: KeptPrinters, paper: PaperName): 
     else offer(found)
   }
   const replace = (one: Profile): void => offer(one, true)
-  return { known, all, words, clash, measure, read, replace, forget, forgotten, again: offer }
+  const told = forgotten === null ? words : `${forgotten.name} is forgotten in this browser\n${words}`.trim()
+  return { known, all, words: told, clash, measure, read, replace, forget, forgotten, again: offer }
 }
