@@ -16,7 +16,15 @@ export interface Asks {
   /** degrees; null where the limits alone decide */
   readonly lip: number | null
   readonly limits: Limits
+  /** those of them that the ramp says itself */
+  readonly own: readonly FoundBy[]
+  /** the ramp that it is `like`, where `solve` is taken over from there */
+  readonly from: string | null
 }
+
+/** What a figure that is left to the program is found by. */
+export const foundBy = ['lip', 'limits'] as const
+type FoundBy = (typeof foundBy)[number]
 
 /** What may not be passed; null for what is not limited. */
 export interface Limits {
@@ -49,9 +57,13 @@ const mapOf = (map: EntryMap, keys: readonly string[]): EntryMap | null =>
     return entry?.kind === 'map' ? entry : null
   }, map)
 
-/** What a complete quarter leaves open, or null; what cannot be found is reported. */
-export const asksOf = (map: EntryMap, path: string, report: Report): Asks | null => {
-  const open = askedFigures.flatMap((figure) =>
+interface Open extends Pick<Asks, 'figure' | 'key'> {
+  readonly place: Place
+}
+
+/** The figures that say `solve`. */
+export const openIn = (map: EntryMap): readonly Open[] =>
+  askedFigures.flatMap((figure) =>
     keysOf[figure].flatMap((key) => {
       const parts = key.split('.')
       const at = mapOf(map, parts.slice(0, -1))
@@ -59,6 +71,10 @@ export const asksOf = (map: EntryMap, path: string, report: Report): Asks | null
       return entry?.kind === 'word' && entry.word === solveWord ? [{ figure, key, place: entry.place }] : []
     }),
   )
+
+/** What a complete quarter leaves open, or null; what cannot be found is reported. `own` is what it says itself, without `like`. */
+export const asksOf = (map: EntryMap, own: EntryMap, path: string, report: Report): Asks | null => {
+  const open = openIn(map)
   const lip = says(map, 'lip') ? saidAngles(map, 'lip')[0]! : null
   const limits = limitsOf(says(map, 'limits') ? saidMap(map, 'limits') : null)
   const limited = Object.values(limits).some((limit) => limit !== null)
@@ -100,7 +116,15 @@ export const asksOf = (map: EntryMap, path: string, report: Report): Asks | null
       first.place,
       `nothing says what \`${first.key}\` is found by; add ${turnsLip.includes(first.figure) ? '`lip: 48°` or ' : ''}\`limits: { length: … }\` to this ramp`,
     )
-  return { figure: first.figure, key: first.key, lip, limits }
+  const like = own.entries.get('like')
+  return {
+    figure: first.figure,
+    key: first.key,
+    lip,
+    limits,
+    own: foundBy.filter((key) => own.entries.has(key)),
+    from: like?.kind === 'text' && openIn(own).length === 0 ? like.text : null,
+  }
 }
 
 const limitsOf = (map: EntryMap | null): Limits => {

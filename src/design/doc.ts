@@ -33,8 +33,9 @@ export const designFileDoc = (): string => {
     [
       '`like: outer` takes over everything that is not said, key by key. A key that excludes others replaces them:',
       '`height: { frame: 600 }` takes the place of `height: { deck: 640 }`, `length` that of `deck`, `notch` that of `up` and',
-      '`out`, `width` that of `stores-inside`. A list replaces the whole list. `name` is never taken over. Only from a ramp of the',
-      'same kind: a flat takes nothing over from a quarter.',
+      '`out`, `width` that of `stores-inside`. A list replaces the whole list. `name` is never taken over; nor are `lip` and',
+      '`limits` where a length of its own stands for what is `solve` there. Only from a ramp of the same kind: a flat takes nothing',
+      'over from a quarter.',
       '',
       'With `stores-inside` the width follows: the width of the other ramp, less its two outer sides, less the clearance.',
     ].join('\n'),

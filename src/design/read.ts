@@ -108,7 +108,7 @@ const readTree = (
 
   const complete = maps as readonly EntryMap[]
   const asks = complete.map((map, i) =>
-    kindTraits[ramps[i]!.kind].curved ? asksOf(map, `ramps[${i}]`, report) : null,
+    kindTraits[ramps[i]!.kind].curved ? asksOf(map, ramps[i]!.map, `ramps[${i}]`, report) : null,
   )
   const units: Units = saidWord(top, 'units')
   const width = rangeAt('ramps[quarter].width')

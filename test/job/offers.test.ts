@@ -195,4 +195,28 @@ describe('a figure that was left to the program', () => {
     expect(check!.message).not.toContain('to type')
     expect(check!.offers.flat().every(({ value }) => value !== null)).toBe(true)
   })
+
+  it('is typed in one ramp that is like another, or in the one they are like, with what each says itself', () => {
+    const text = `${edited(template('quarter-mm'), [
+      [tangent, 'solve'],
+      ['ramps.0.lip', '48°'],
+      ['ramps.0.name', 'a'],
+    ])}\n  - { name: b, like: a }\n  - { name: c, like: b, lip: 47° }\n`
+    const out = ['`lip` and `lip` of c', '`lip` of c', '`lip`']
+    for (const [i, words] of out.entries()) {
+      const check = asked(text).filter(({ id, level }) => id === 'toe-step' && level === 'warn')[i]!
+      expect(check.message).toContain(`; to type \`transition.tangent.surface\` take ${words} out`)
+      for (const offer of check.offers) {
+        const typed = edited(
+          text,
+          offer.map(({ path, value }) => [path, value]),
+        )
+        expect(
+          checksOf(typed).filter(
+            (one) => one.ramp === check.ramp && one.id === 'toe-step' && one.level === 'warn',
+          ),
+        ).toEqual([])
+      }
+    }
+  })
 })

@@ -231,6 +231,18 @@ ramps:
     for (const [said, message] of cases) expect(problemsOf(text(said))[0]).toMatch(message)
   })
 
+  test('is given up by a ramp like it that has a figure of its own, with what it is found by, unless said again', () => {
+    const pair = (more: string) => `${text({ height: 'solve', more: 'lip: 48°\n    name: a' })}
+  - { name: b, like: a, ${more} }
+`
+    expect(settled(pair('height: { deck: 500 }')).answers.map(({ ramp }) => ramp)).toEqual(['a'])
+    // found by limits of its own, not by an angle that its width does not change
+    const [, width] = settled(pair('height: { frame: 500 }, width: solve, limits: { panels: 1 }')).answers
+    expect(width!.asks).toMatchObject({ key: 'width', lip: null })
+    expect(settled(pair('toe: 100')).answers[1]!.asks).toMatchObject({ key: 'height.frame', lip: 48 })
+    expect(problemsOf(pair('height: { frame: 500 }, lip: 40°'))[0]).toMatch(/^ramps\[1\].lip: `lip` follows/)
+  })
+
   test('is refused by whoever reads figures alone', () => {
     const reading = readDesign(text({ height: 'solve', more: 'lip: 48°' }))
     expect('problems' in reading && reading.problems[0]!.message).toBe(

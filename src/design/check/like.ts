@@ -1,4 +1,5 @@
 import { quote } from '../../length/quote.ts'
+import { foundBy, openIn } from '../asks.ts'
 import type { RampKind } from '../design.ts'
 import type { Entry, EntryMap } from '../file/entry.ts'
 import type { Report } from '../report.ts'
@@ -26,6 +27,20 @@ const mergeMaps = (base: EntryMap, own: EntryMap, row: Row): EntryMap => {
   return { kind: 'map', entries, keys: own.keys, place: own.place }
 }
 
+/** A ramp with all that it takes over; a figure of its own over one that is `solve` rules out what that is found by. */
+const mergeRamps = (base: EntryMap, own: EntryMap, row: Row): EntryMap => {
+  const merged = mergeMaps(base, own, row)
+  const open = openIn(merged).map(({ figure }) => figure)
+  if (openIn(base).every(({ figure }) => open.includes(figure))) return merged
+  const entries = new Map(merged.entries)
+  for (const key of foundBy) {
+    const said = own.entries.get(key)
+    if (said === undefined) entries.delete(key)
+    else entries.set(key, said)
+  }
+  return { ...merged, entries }
+}
+
 /** Each ramp with all that it takes over. `undefined` where `like` leads nowhere; that is reported. */
 export const resolveLikes = (
   ramps: readonly NamedRamp[],
@@ -45,7 +60,7 @@ export const resolveLikes = (
     if (like.kind === 'text' && other !== ramp.kind)
       report('like', `${ramp.path}.like`, like.place, otherKind(like.text, other, ramp.kind))
     const base = from < i && other === ramp.kind ? resolved[from] : undefined
-    resolved.push(base === undefined ? undefined : mergeMaps(base, ramp.map, rowAt(rampPath(ramp.kind))))
+    resolved.push(base === undefined ? undefined : mergeRamps(base, ramp.map, rowAt(rampPath(ramp.kind))))
   })
   return resolved
 }
