@@ -108,9 +108,10 @@ export const asksOf = (map: EntryMap, own: EntryMap, path: string, report: Repor
     return fail(
       first.key,
       first.place,
-      `the lip's angle does not depend on \`${first.key}\`; leave height, radius or tangent to the program, or give \`limits\` in place of \`lip\``,
+      `the lip's angle does not depend on \`${first.key}\`; leave height, radius or tangent to the program, or ${first.figure === 'width' ? 'leave `lip` out' : 'give `limits` in place of `lip`'}`,
     )
-  if (lip === null && !limited)
+  // what the timber sold reaches is the most of a width
+  if (lip === null && !limited && first.figure !== 'width')
     return fail(
       first.key,
       first.place,

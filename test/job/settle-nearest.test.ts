@@ -83,16 +83,19 @@ test('a limit that the figure has no bearing on is told as that, and the others 
   ])
 })
 
-test('limits that the figure has no bearing on at all are a problem of the file where they are passed', () => {
-  const problem = (said: Said, limits: string): string => {
-    const reading = readSettled(text(said, limits))
-    return 'problems' in reading ? reading.problems[0]!.message : ''
-  }
-  expect(problem({ deck: 'solve' }, 'lip: 40..50°')).toMatch(
-    /^`deck` has no bearing on lip 40\.\.50°: the lip is \d+\.\d° at any value; limit what it moves, or leave another figure to the program$/,
+test('a limit that the figure has no bearing on is left aside and told where there is no other, kept or passed', () => {
+  const passed = found({ deck: 'solve' }, 'lip: 40..50°')
+  const kept = found({ deck: 'solve' }, 'lip: 40..60°')
+  // the most that the design file takes
+  expect([passed.mm, kept.mm]).toEqual([3000, 3000])
+  expect(answerChecks([passed], 'mm')[0]!.message).toMatch(/^`deck` has no bearing on lip 40\.\.50°: /)
+  expect(answerLine(passed, 'mm')).toBe('deck 3000 mm: the most that can be typed')
+  expect(answerLine(kept, 'mm')).toBe(
+    'deck 3000 mm: the most that can be typed; it has no bearing on lip 40..60°',
   )
-  expect(problem({ deck: 'solve' }, 'lip: 40..60°')).toBe('')
-  const pages = [500, 1216, 2000].map((width) => takes({ width: `${width}` })!.pages)
-  expect(problem({ width: 'solve' }, 'paper: 2')).toContain(`the side takes ${pages[0]} pages at any value;`)
-  expect(new Set(pages).size).toBe(1)
+  const taken = [500, 1216, 2000].map((width) => takes({ width: `${width}` })!)
+  expect(new Set(taken.map(({ pages, panels }) => `${pages} ${panels}`)).size).toBe(1)
+  const width = found({ width: 'solve' }, 'paper: 2, panels: 3')
+  expect([width.unmoved, width.idle]).toEqual([['paper'], ['panels']])
+  expect(answerChecks([width], 'mm')[0]!.message).toContain(`the side takes ${taken[0]!.pages} pages at any`)
 })

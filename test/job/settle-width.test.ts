@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest'
 import { readDesign } from '../../src/design/read.ts'
+import { answerLine } from '../../src/job/settle/answer-words.ts'
 import { readSettled } from '../../src/job/settle/settle.ts'
 import { hasStop } from '../../src/ramp/check/check.ts'
 import { solveDesign } from '../../src/ramp/solve.ts'
@@ -30,13 +31,17 @@ test('a width that is found reaches all ramps that are stored one in another, as
   expect(widthsOf(`${found[0]}`)).toEqual(found)
 })
 
-test('a width with a limit that does not bear on it is the widest that can be built', () => {
+test('a width without a limit, or with one that does not bear on it is the widest that can be built', () => {
   const text = (width: string, limits: string): string =>
     `title: Wide\nunits: mm\nramps:\n${ramp('a', width, 640, limits)}`
-  for (const limits of ['    limits: { length: 1600 }\n', '    limits: { lip: 60° }\n']) {
+  const idle = ['', 'length 1600 mm', 'lip 10..60°']
+  for (const [i, limits] of ['', '    limits: { length: 1600 }\n', '    limits: { lip: 60° }\n'].entries()) {
     const reading = readSettled(text('solve', limits))
     if ('problems' in reading) throw new Error(limits)
     const { width } = reading.design.ramps[0]!
+    expect(answerLine(reading.answers[0]!, 'mm')).toBe(
+      `width ${width} mm: the widest that the timber sold allows${i > 0 ? `; it has no bearing on ${idle[i]}` : ''}`,
+    )
     const stops = (mm: number): boolean => {
       const typed = readDesign(text(`${mm}`, ''))
       if ('problems' in typed) throw new Error(`${mm}`)

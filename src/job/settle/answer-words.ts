@@ -4,15 +4,26 @@ import { wordList } from '../../length/word-list.ts'
 import type { Units } from '../../length.ts'
 import { type Check, warn } from '../../ramp/check/check.ts'
 import type { SolvedDesign } from '../../ramp/ramp.ts'
-import { nearerSide } from './bars.ts'
+import { type Bind, nearerSide } from './bars.ts'
 import type { LimitName } from './judge.ts'
 import { limitWords, measureWords, unmovedWords } from './limit-words.ts'
 import type { Answer } from './settle.ts'
 import { withTypedFigures } from './typed-figures.ts'
 
 /** What goes how far: the most of a figure, the least toe, the tangent nearest to the floor. */
-const furthest = ({ figure }: Asks): string =>
-  figure === 'toe' ? 'the least' : figure === 'tangent' ? 'the nearest to 0' : 'the most'
+const furthest = ({ figure }: Asks): string => {
+  if (figure === 'toe') return 'the least'
+  if (figure === 'tangent') return 'the nearest to 0'
+  return figure === 'width' ? 'the widest' : 'the most'
+}
+
+const bindWords = (bind: Bind, asks: Asks, units: Units): string => {
+  if (bind === 'ramp') return 'the ramp itself'
+  return bind === 'timber' ? 'the timber sold' : limitWords(bind, asks, units)
+}
+
+/** Whether it is no limit that bars it. */
+const isBarred = ({ binds }: Answer): boolean => binds.includes('ramp') || binds.includes('timber')
 
 /** A figure that ends before the angle is met. */
 const endWords = ({ asks, measures, shown }: Answer): string =>
@@ -20,12 +31,17 @@ const endWords = ({ asks, measures, shown }: Answer): string =>
 
 /** One line for a figure that was found: what it is, and why no other. */
 export const answerLine = (answer: Answer, units: Units): string => {
+  const idle = answer.idle.map((name) => limitWords(name, answer.asks, units))
+  return `${foundWords(answer, units)}${idle.length > 0 ? `; it has no bearing on ${wordList(idle)}` : ''}`
+}
+
+const foundWords = (answer: Answer, units: Units): string => {
   const { asks, key, shown, measures, binds, passed, unmoved, missed } = answer
   const found = `${key} ${shown}`
   if (passed.length > unmoved.length) return `${found}: nearest to its limits`
-  const by = binds.map((bind) => (bind === 'ramp' ? 'the ramp itself' : limitWords(bind, asks, units)))
+  const by = binds.map((bind) => bindWords(bind, asks, units))
   if (asks.lip !== null) {
-    const bar = binds.includes('ramp')
+    const bar = isBarred(answer)
       ? '; nearer to it another part stops'
       : by.length > 0
         ? `; nearer to it ${by.join(' and ')} ${by.length > 1 ? 'are' : 'is'} passed`
@@ -66,8 +82,8 @@ const passedWords = (answer: Answer, units: Units): readonly string[] => {
 
 const missedWords = (answer: Answer, missed: string, units: Units): string => {
   const { key, asks, binds, shown } = answer
-  const limits = binds.flatMap((bind) => (bind === 'ramp' ? [] : [limitWords(bind, asks, units)]))
-  const why = binds.includes('ramp')
+  const limits = binds.map((bind) => bindWords(bind, asks, units))
+  const why = isBarred(answer)
     ? `give it ${missed} and leave \`lip\` out to read what stops, and change that`
     : limits.length > 0
       ? `nearer to it ${limits.join(' and ')} ${limits.length > 1 ? 'are' : 'is'} passed: change the angle, the limit or another figure`

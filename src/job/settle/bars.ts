@@ -2,10 +2,18 @@ import type { Asks } from '../../design/asks.ts'
 import type { Design, QuarterDesign } from '../../design/design.ts'
 import { shownOffer } from '../../ramp/check/offer.ts'
 import type { Key } from '../../ramp/check/remedy.ts'
-import { type LimitName, type Measures, passed, quickMeasures, slowMeasures, soundRamp } from './judge.ts'
+import {
+  isTimberShort,
+  type LimitName,
+  type Measures,
+  passed,
+  quickMeasures,
+  slowMeasures,
+  soundRamp,
+} from './judge.ts'
 
 /** What keeps a figure from a better value. */
-export type Bind = LimitName | 'ramp'
+export type Bind = LimitName | 'timber' | 'ramp'
 
 /** The next value that would be better, where no angle is asked for. */
 export const betterOf = ({ figure }: Asks, mm: number, step: number): number =>
@@ -26,7 +34,7 @@ export const bindsOf = (
   const changed = key.typed(ramp, better)
   const quick = quickMeasures(changed, design)
   const sound = quick && soundRamp(changed, design)
-  if (!quick || !sound) return ['ramp']
+  if (!quick || !sound) return [quick && isTimberShort(changed, design) ? 'timber' : 'ramp']
   return passed({ ...quick, ...slowMeasures(sound, design, asks.limits) }, asks.limits).map(([name]) => name)
 }
 

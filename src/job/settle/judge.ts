@@ -33,6 +33,10 @@ export const quickMeasures = (ramp: QuarterDesign, { units }: Design): Measures 
 export const soundRamp = (ramp: QuarterDesign, { units, stock }: Design): SolvedQuarter | null =>
   draftQuarter(ramp, units, stock).whole
 
+/** Whether no timber of those that are sold is as long as it needs one. */
+export const isTimberShort = (ramp: QuarterDesign, { units, stock }: Design): boolean =>
+  draftQuarter(ramp, units, stock).drafts.some(({ id, level }) => id === 'timber-short' && level === 'stop')
+
 /** What takes longer: asked only of values that are good otherwise. */
 export const slowMeasures = (ramp: SolvedQuarter, design: Design, limits: Limits): Measures => {
   const solved = aloneAs(ramp)

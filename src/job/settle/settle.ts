@@ -18,7 +18,6 @@ import { steepest } from '../../ramp/side/circle-stops.ts'
 import { type Bind, barsOf, betterOf, bindsOf } from './bars.ts'
 import { fillsPanel, leastMeasures, leastPaper } from './bounds.ts'
 import { type LimitName, type Measures, passed, quickMeasures, slowMeasures, soundRamp } from './judge.ts'
-import { unmovedWords } from './limit-words.ts'
 import { type Candidate, nearestCounted, nearestOf, type Tried, type Try } from './nearest.ts'
 import { clashOf, unmovedBy } from './together.ts'
 
@@ -38,6 +37,8 @@ export interface Answer {
   readonly together: readonly LimitName[]
   /** limits that are passed whatever the figure is */
   readonly unmoved: readonly LimitName[]
+  /** limits that are kept whatever the figure is */
+  readonly idle: readonly LimitName[]
   /** what keeps the figure from going further, or nearer to the angle that was asked for; empty where nothing does */
   readonly binds: readonly Bind[]
   /** the next value nearer to an angle that is missed, as typed; null where it is met as near as steps go */
@@ -146,14 +147,9 @@ const settle = (design: Design, i: number, said: Asks): Answer | { readonly refu
     }
   const { candidate, measures: moved, over } = withFewer(nearest, candidates, tried, asks, step)
   const bars = over > 0 || asks.lip === null ? null : barsOf(design, asks, key, candidate, step)
-  const paperToo = still.includes('paper') && soundRamp(candidate.ramp, design)
-  const measures = paperToo ? { ...moved, ...slowMeasures(paperToo, design, said.limits) } : moved
+  const sound = still.length > 0 && soundRamp(candidate.ramp, design)
+  const measures = sound ? { ...moved, ...slowMeasures(sound, design, said.limits) } : moved
   const passing = passedNames(measures, said)
-  const unmoved = passing.filter((name) => still.includes(name))
-  if (unmoved.length > 0 && asks.lip === null && Object.values(asks.limits).every((limit) => limit === null))
-    return {
-      refused: `${unmoved.map((name) => unmovedWords(name, { key: asks.key, measures, asks: said }, design.units)).join('; ')}; limit what it moves, or leave another figure to the program`,
-    }
   return {
     ramp: ramp.name,
     key: asks.key,
@@ -162,7 +158,8 @@ const settle = (design: Design, i: number, said: Asks): Answer | { readonly refu
     asks: said,
     measures,
     passed: passing,
-    unmoved,
+    unmoved: still.filter((name) => passing.includes(name)),
+    idle: still.filter((name) => !passing.includes(name)),
     together: clashOf(
       asks,
       over > 0 ? candidates.map(({ quick }) => quick) : [],

@@ -4,14 +4,14 @@ import { type LimitName, limitNames, type Measures, passed } from './judge.ts'
 /** Those that are read off the curve, so of every value there is. */
 const isQuick = (name: LimitName): boolean => name === 'length' || name === 'lip'
 
-/** Limits that the figure has no bearing on: all its values give the same. Pages are taken of the side, which no width changes. */
+/** Limits that the figure has no bearing on: all its values give the same. Panels and pages are taken of the sides, which no width changes. */
 export const unmovedBy = ({ figure, limits }: Asks, values: readonly Measures[]): readonly LimitName[] =>
   limitNames.filter(
     (name) =>
       limits[name] !== null &&
       (isQuick(name)
         ? values.length > 1 && values.every((one) => Math.abs(one[name]! - values[0]![name]!) < 1e-6)
-        : name === 'paper' && figure === 'width'),
+        : figure === 'width'),
   )
 
 /**
