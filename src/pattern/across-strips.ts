@@ -36,17 +36,20 @@ export const leftOf = ({ kind }: SolvedRamp): string => `left is as seen from ${
 
 const acrossRow = (layer: Layer, { width, kind }: SolvedRamp, units: Units): StripRow => {
   const [common, ...others] = likeRows(layer, units)
-  const but = others.map(
-    ({ rows }) =>
-      `${rowNames(layer, rows, kindTraits[kind].sheetEnd, units)}: ${unlike(rows[0]!, common!.rows[0]!, units)}`,
-  )
+  const usual = common!.rows[0]!
+  const unlikeRows = others.map(({ rows }) => ({
+    where: rowNames(layer, rows, kindTraits[kind].sheetEnd, units),
+    row: rows[0]!,
+  }))
+  const but = unlikeRows.map(({ where, row }) => `${where}: ${unlike(row, usual, units)}`)
   return {
     edge: `LAYER ${layer.layer}`,
     words: ['the screws of each row', ...(but.length > 0 ? [`but ${but.join('; ')}`] : [])].join(', '),
+    not: unlikeRows.map(({ where, row }) => ({ where, places: unlikePlaces(row, usual, units) })),
     marks: [
       ...rowMarks([
         ...gapMarks(layer.widths, () => 'seam', units),
-        ...common!.rows[0]!.across.map((at) => ({
+        ...usual.across.map((at) => ({
           at,
           sign: 'ring' as const,
           label: markFigure(at, units),
@@ -86,6 +89,15 @@ const rowNames = (layer: Layer, own: readonly FixedRow[], end: string, units: Un
     ...(studs.length > 0 ? [`at ${numberList('stud', studs)}`] : []),
     ...(rest.length > 0 ? [`${wordList(rest)} from the ${end}`] : []),
   ].join(' and ')
+}
+
+/** Screws that one of two rows has and the other has not. */
+const unlikePlaces = (one: FixedRow, other: FixedRow, units: Units): readonly number[] => {
+  const missing = (of: FixedRow, from: FixedRow): readonly number[] => {
+    const figures = figuresOf(from, units)
+    return of.across.filter((at) => !figures.includes(markFigure(at, units)))
+  }
+  return [...missing(one, other), ...missing(other, one)]
 }
 
 /** What a row has in place of what. */

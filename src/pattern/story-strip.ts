@@ -34,6 +34,8 @@ export interface StripRow {
   readonly edge: string
   /** what the edge is for */
   readonly words: string
+  /** where its marks do not hold, as `at stud 15`, and at which of its places */
+  readonly not?: readonly { readonly where: string; readonly places: readonly number[] }[]
   /** in order */
   readonly marks: readonly StripMark[]
 }

@@ -85,28 +85,41 @@ const isFree = (
 
 /** The edge's own name, near the beginning of a piece and, on a long one, near its end; where nothing else stands. */
 export const edgeWords = (
-  { edge }: StripRow,
-  { from, to }: StripPiece,
+  row: StripRow,
+  piece: StripPiece,
   marks: readonly StripMark[],
   taken: readonly MarkWords[],
 ): readonly MarkWords[] => {
-  const wide = textWidth(edge, letters.mark, 'bold')
-  const [first, last] = [from + 1.2, to - 1.2 - wide]
-  const steps = Math.max(0, Math.floor((last - first) / 2))
+  const { from, to } = piece
   const set: MarkWords[] = []
-  const placed = (back: boolean): MarkWords | undefined => {
+  const placed = (words: string, back: boolean): MarkWords | undefined => {
+    const wide = textWidth(words, letters.mark, 'bold')
+    const [first, last] = [from + 1.2, to - 1.2 - wide]
+    if (words !== row.edge && last < first) return undefined
+    const steps = Math.max(0, Math.floor((last - first) / 2))
     const others = [...taken, ...set]
     for (const deep of [depths.outer, depths.inner])
       for (let i = 0; i <= steps; i++) {
         const x = back ? last - 2 * i : first + 2 * i
-        const one = { x, end: x + wide, deep, words: edge }
+        const one = { x, end: x + wide, deep, words }
         if (isFree(one, marks, others, edgeOff)) return one
       }
     return undefined
   }
-  for (const back of to - from >= twiceFrom ? [false, true] : [false]) {
-    const place = placed(back)
-    if (place) set.push(place)
-  }
+  const tries = edgeTries(row, piece)
+  for (const back of to - from >= twiceFrom ? [false, true] : [false])
+    for (const words of tries) {
+      const place = placed(words, back)
+      if (!place) continue
+      set.push(place)
+      break
+    }
   return set
+}
+
+/** With the rows for which marks of the piece do not hold, else with a word that there are some. */
+const edgeTries = ({ edge, not }: StripRow, { from, to }: StripPiece): readonly string[] => {
+  const here = (not ?? []).filter(({ places }) => places.some((at) => at >= from && at <= to))
+  if (here.length === 0) return [edge]
+  return [`${edge}, not ${here.map(({ where }) => where).join(', ')}`, `${edge}, not all rows`, edge]
 }

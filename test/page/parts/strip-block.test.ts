@@ -1,5 +1,6 @@
 import fc from 'fast-check'
 import { expect, it } from 'vitest'
+import { readDesign } from '../../../src/design/read.ts'
 import type { Drawing, Mark } from '../../../src/drawing/drawing.ts'
 import { type TextMark, textCorners } from '../../../src/drawing/text-box.ts'
 import { affineIdentity } from '../../../src/geometry/affine.ts'
@@ -10,6 +11,8 @@ import { rampStrips } from '../../../src/pattern/ramp-strips.ts'
 import { job } from '../../ramp/framed.ts'
 import { piped, plain, sawnSeed, wholeOf } from '../../ramp/ramps.ts'
 import { above, below } from '../../support/hold.ts'
+import { templateText } from '../../support/templates.ts'
+import { wholeDesign } from '../../support/whole.ts'
 
 const set = 'BCDF-GHJK-2345'
 const room = fc.constantFrom(271, 190, 254, 148)
@@ -94,7 +97,7 @@ it('each piece names its strip, its place in it, the set and its edges', () => {
     const height = pathBounds(strokes(drawing)[0]!.path).y1
     strip.rows.forEach((row, i) => {
       if (!row || row.edge === '') return
-      const names = said.filter(({ text, face }) => text === row.edge && face === 'bold')
+      const names = said.filter(({ text, face }) => text.startsWith(row.edge) && face === 'bold')
       if (names.length === 0) count.bare++
       count.edges++
       for (const { at } of names) expect(at.y > height / 2, `${strip.name} ${row.edge}`).toBe(i === 0)
@@ -242,6 +245,31 @@ it('where marks crowd a distance stands without its name, and hardly any words r
   expect(count.figures).toBeGreaterThan(4000)
   expect(count.missing / count.figures).toBeLessThan(0.004)
   expect(count.over / count.pieces).toBeLessThan(0.003)
+})
+
+it('beside its name an edge says for which row its marks do not hold, on the pieces where they do not', () => {
+  const deep = ['9 plywood', '9 plywood', '6 hardboard', '3 hardboard', '3 hardboard', '3 hardboard']
+  const reading = readDesign(templateText('quarter-mm').replace(/skin: .*/, `skin: [${deep.join(', ')}]`))
+  if ('problems' in reading) throw new Error(JSON.stringify(reading.problems))
+  const count = { pieces: 0, unlike: 0 }
+  for (const ramp of wholeDesign(reading.design).ramps)
+    for (const strip of rampStrips(ramp, 'mm').filter(({ kind }) => kind === 'across'))
+      for (const piece of stripPieces(strip, 190)) {
+        const said = texts(stripBlock(piece, set).draw()).map(({ text }) => text)
+        const on = (at: number): boolean => at >= piece.from && at <= piece.to
+        for (const row of strip.rows) {
+          const [, stud, own, usual] =
+            /but at stud (\d+): ([\d., ]+) in place of ([\d., ]+)$/.exec(row!.words) ?? []
+          const unlike = stud !== undefined && `${own}, ${usual}`.split(', ').map(Number).some(on)
+          count.pieces++
+          if (unlike) count.unlike++
+          expect(said, `${strip.name} ${piece.number}`).toContain(
+            unlike ? `${row!.edge}, not at stud ${stud}` : row!.edge,
+          )
+        }
+      }
+  expect(count.unlike).toBeGreaterThan(4)
+  expect(count.pieces).toBeGreaterThan(2 * count.unlike)
 })
 
 it('a strip of one edge names it and says which piece covers which, as one of two does', () => {
