@@ -11,7 +11,7 @@ const size = letters.mark
 const leastSize = letters.least
 
 /** From one line to the next, and between two things said, mm. */
-const lines = { leading: 2.8, apart: 4 } as const
+const lines = { leading: 3, apart: 4 } as const
 
 /** Words keep off the cross at a joint, mm. */
 const ends = 3.4
@@ -76,18 +76,21 @@ const twoLines = (piece: StripPiece, code: string, room: number): Drawing => {
   const left = stripOver + ends
   const right = left + room
   const notes = noteTries(piece)
-  for (const scale of [size, leastSize])
-    for (const name of [nameOf(piece), brief])
-      for (const said of [...notes.whole, ...notes.brief]) {
-        const beside = wide(name, scale, 'bold') + lines.apart + wide(code, scale) <= room
-        const below = wide(said, scale) + lines.apart + wide(code, scale) <= room
-        if (wide(name, scale, 'bold') > room || wide(said, scale) > room || !(beside || below)) continue
-        return [
-          text('note', { x: left, y: first }, scale, name, { face: 'bold' }),
-          text('note', { x: left, y: second }, scale, said),
-          text('note', { x: right, y: beside ? first : second }, scale, code, { align: 'right' }),
-        ]
-      }
+  // rather fewer words than a note under the code
+  for (const apart of [true, false])
+    for (const scale of apart ? [size] : [size, leastSize])
+      for (const name of apart ? [nameOf(piece)] : [nameOf(piece), brief])
+        for (const said of apart ? notes.whole : [...notes.whole, ...notes.brief]) {
+          const beside = wide(name, scale, 'bold') + lines.apart + wide(code, scale) <= room
+          const below = wide(said, scale) + lines.apart + wide(code, scale) <= room
+          if (wide(name, scale, 'bold') > room || wide(said, scale) > room) continue
+          if (apart ? !(beside && below) : !(beside || below)) continue
+          return [
+            text('note', { x: left, y: first }, scale, name, { face: 'bold' }),
+            text('note', { x: left, y: second }, scale, said),
+            text('note', { x: right, y: beside ? first : second }, scale, code, { align: 'right' }),
+          ]
+        }
   // nothing but what it is: its place is told by the joint's words
   return [
     text('note', { x: left, y: first }, leastSize, brief, { face: 'bold' }),

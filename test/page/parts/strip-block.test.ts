@@ -7,10 +7,12 @@ import { affineIdentity } from '../../../src/geometry/affine.ts'
 import { type Box, boxOverlaps, pathBounds, pointsBounds } from '../../../src/geometry/bounds.ts'
 import { stripBlock } from '../../../src/page/parts/strip-block.ts'
 import { type StripPiece, stripPieces } from '../../../src/page/parts/strip-pieces.ts'
+import { letters } from '../../../src/pattern/pens.ts'
 import { rampStrips } from '../../../src/pattern/ramp-strips.ts'
 import { job } from '../../ramp/framed.ts'
 import { piped, plain, sawnSeed, wholeOf } from '../../ramp/ramps.ts'
 import { above, below } from '../../support/hold.ts'
+import { assertNear } from '../../support/near.ts'
 import { templateText } from '../../support/templates.ts'
 import { wholeDesign } from '../../support/whole.ts'
 
@@ -270,6 +272,20 @@ it('beside its name an edge says for which row its marks do not hold, on the pie
       }
   expect(count.unlike).toBeGreaterThan(4)
   expect(count.pieces).toBeGreaterThan(2 * count.unlike)
+})
+
+it('on a short last piece the lines stand apart, and the note ends before the code', () => {
+  const ramp = wholeOf({ ...plain, width: 2400, coping: piped() })
+  const whole = rampStrips(ramp, 'mm').find(({ kind, rows }) => kind === 'across' && rows.length === 1)!
+  // its last piece is 94 mm long
+  const last = stripPieces(whole, 271).at(-1)!
+  const said = texts(stripBlock({ ...last, from: last.to - 94 }, set).draw())
+  const [name, note, code] = ['bold', 'lay ', 'set '].map((form) =>
+    said.find(({ layer, text, face }) => layer === 'note' && (face === form || text.includes(form))),
+  )
+  // 0.9 mm of white at the least between the letters of two lines
+  assertNear(name!.at.y - note!.at.y - letters.mark, 0.9, 1e-9)
+  above(boxOf(code!).x0 - boxOf(note!).x1, 3.9, note!.text)
 })
 
 it('a strip of one edge names it and says which piece covers which, as one of two does', () => {
