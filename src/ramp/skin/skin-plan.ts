@@ -97,7 +97,9 @@ const layLayer = (
   )
   const onStuds = studRows(framing, layer, bent, seams)
   const between = isTop && fastensBetween(design)
-  const places = between ? betweenOrStuds(betweenRows(framing, layer, bent, seams), onStuds, pieces) : onStuds
+  const places = between
+    ? betweenOrStuds(betweenRows(framing, layer, bent, seams), onStuds, pieces, design)
+    : onStuds
   const lower = below.flatMap(({ rows }) =>
     rows.map(({ place, across: screws }) => ({ from: framing.curve.lengthTo(place), screws })),
   )
@@ -142,16 +144,25 @@ const meetsOther = ({ curve, units }: Framing, place: number, { from, to }: Othe
   return [0, 0.25, 0.5, 0.75, 1].some((t) => segmentDistance(own, pointBetween(from, to, t)) < screwApart)
 }
 
-/** Rows between studs; a piece that has room for none is screwed to its studs. */
+/** Whether a run-out that laps over it holds the lowest edge of the top sheet. */
+const isLapped = (design: RampDesign): boolean => 'runOut' in design && design.runOut.kind === 'sheet'
+
+/** Rows between studs, and one into the stud at each end that no run-out laps; a piece that has room for none is screwed to its studs. */
 const betweenOrStuds = (
   between: readonly RowPlace[],
   onStuds: readonly RowPlace[],
   pieces: readonly Stretch[],
+  design: RampDesign,
 ): readonly RowPlace[] =>
-  pieces.flatMap(({ from, length }) => {
+  pieces.flatMap(({ from, length }, i) => {
     const within = ({ at }: RowPlace): boolean => at >= from && at <= from + length
     const own = between.filter(within)
-    return own.length > 0 ? own : onStuds.filter(within)
+    const studs = onStuds.filter(within)
+    const [first, last] = [own[0], own.at(-1)]
+    if (!first || !last) return studs
+    const lowest = i === 0 && isLapped(design) ? undefined : studs.find(({ at }) => at < first.at)
+    const highest = studs.findLast(({ at }) => at > last.at)
+    return [...(lowest ? [lowest] : []), ...own, ...(highest ? [highest] : [])]
   })
 
 /** Seams without a stud of their own; studs that were added for others; a top sheet whose screws find no room between them. */
@@ -199,8 +210,7 @@ const betweenFindings = (
   const { between } = practice[units]
   const bays = studs.length - 1
   const rows = top.rows.filter(({ on }) => on === 'between')
-  const [first] = rows
-  if (first === undefined || 2 * rows.length < bays)
+  if (rows.length === 0 || 2 * rows.length < bays)
     return [
       warn(
         'fasten-between',
@@ -218,7 +228,7 @@ const betweenFindings = (
     note(
       'fasten-between',
       `the top sheet's rows lie midway between studs, ${show(between)} or more off all timber${narrow > 0 ? `, but in ${narrow} of ${bays} bays too narrow for that` : ''}; ` +
-        `the first is ${rounded(first.at, units)} from its ${kindTraits[design.kind].sheetEnd}, so hold the sheet's ends by what covers them, or by a row into the stud there` +
+        `${isLapped(design) ? `the run-out holds its ${kindTraits[design.kind].sheetEnd}, the other ends have` : 'its ends have'} a row into the stud there` +
         (narrowSheets > 0
           ? `; ${narrowSheets === 1 ? 'a sheet' : `${narrowSheets} sheets`} too short for a row between studs ${narrowSheets === 1 ? 'is' : 'are'} screwed to them`
           : ''),

@@ -148,6 +148,7 @@ describe('on 600 ramps that can be sawn', () => {
   })
 
   test('every screw between studs misses all timber by its distance, sides and ribs too', () => {
+    let ends = 0
     for (const one of solved) {
       const { ramp, design, units } = one
       const top = ramp.skin.length - 1
@@ -156,11 +157,15 @@ describe('on 600 ramps that can be sawn', () => {
         hold(!rows.some((row) => row.on === 'between'))
         continue
       }
-      // but in a sheet that has room for none
-      for (const { from, length } of ramp.skin[top]!.pieces) {
+      // but in a sheet that has room for none; the others have one row into a stud at each end that no run-out laps
+      ramp.skin[top]!.pieces.forEach(({ from, length }, i) => {
         const own = rows.filter(({ at }) => at > from && at < from + length)
-        hold(new Set(own.map(({ on }) => on === 'between')).size === 1, `${from}`)
-      }
+        if (own.every(({ on }) => on !== 'between')) return
+        hold(own.slice(1, -1).every(({ on }) => on === 'between'))
+        const lapped = i === 0 && design.runOut.kind === 'sheet'
+        hold(!lapped || own[0]!.on === 'between')
+        ends += Number(own[0]!.on !== 'between') + Number(own.at(-1)!.on !== 'between')
+      })
       const across = ramp.skin.slice(0, top).flatMap((plan) => plan.acrossSeams)
       const timber = [...ramp.studs, ...ramp.deckTimbers].map(polygon)
       for (const row of rows.filter(({ on }) => on === 'between')) {
@@ -182,6 +187,7 @@ describe('on 600 ramps that can be sawn', () => {
         if (on === 'between' && length !== null) atMost(length, ramp.skinThickness - 2 + 1e-6)
       })
     }
+    above(ends, 100)
   })
 
   test('screws keep off the edges of their sheet', () => {
@@ -452,8 +458,29 @@ describe('a top sheet between the studs', () => {
     // faces of studs 2 and 3, 38 thick, 200 and 400 up: 219 and 381, so 300; on the middle of the third layer
     const share = (transition!.radius.frame - 21) / transition!.radius.frame
     assertNear(rows[1]!.at, 300 * share, 1e-6)
-    expect(rows).toHaveLength(studs.length - 1)
+    expect(rows.filter(({ on }) => on === 'between')).toHaveLength(studs.length - 1)
     expect(ramp.skin[0]!.rows.every((row) => row.on !== 'between')).toBe(true)
+  })
+  test('whose ends a row into the stud holds, but where a run-out laps over them', () => {
+    const endsOf = (design: QuarterDesign) =>
+      solve(design)
+        .ramp.skin[2]!.rows.map(({ on, stud, length }, i, all) => ({
+          on,
+          stud,
+          length,
+          end: i === 0 || i === all.length - 1,
+        }))
+        .filter(({ on }) => on !== 'between')
+        .map(({ stud, length, end }) => [stud, length, end])
+    const last = solve(between).ramp.studs.length - 1
+    // 24 of skin and 25 into the stud: 50 is the next that is sold
+    expect(endsOf({ ...between, runOut: { kind: 'none' } })).toEqual([
+      [0, 50, true],
+      [last, 50, true],
+    ])
+    expect(
+      endsOf({ ...between, runOut: { kind: 'sheet', sheet: { thickness: 3, material: 'steel' } } }),
+    ).toEqual([[last, 50, true]])
   })
   test('whose studs stand too close goes on them: the way out is said and works', () => {
     const close = { ...between, studs: studded({ every: 85 }) }

@@ -2,7 +2,7 @@ import { isCurved } from '../../../design/kind-traits.ts'
 import { ownUnits } from '../../../length/own-units.ts'
 import { wordList } from '../../../length/word-list.ts'
 import { sheetWords } from '../../../ramp/check/sheet-words.ts'
-import { pilotDrill, screwLength } from '../../../ramp/frame/screw-lengths.ts'
+import { pilotDrill } from '../../../ramp/frame/screw-lengths.ts'
 import type { SolvedRamp } from '../../../ramp/ramp.ts'
 import { screwHead } from '../../../ramp/screws/screw-sort.ts'
 import { isOfBoard } from '../../../ramp/skin/deck-board.ts'
@@ -215,7 +215,7 @@ const layerSteps = (
   const drilled = before.some(({ skin: [first] }) => !isSteel(first!.sheet))
     ? ''
     : ` At each cross of the drawing drill ${ownUnits(pilotDrill, units)} before the screw.`
-  const lines = `${linesWords(book, layer, sheets, curved)}${nearer}${steel ? ` ${punchWords(units)}` : drilled}${endWords(book, layer)}`
+  const lines = `${linesWords(book, layer, sheets, curved)}${nearer}${steel ? ` ${punchWords(units)}` : drilled}`
   // what lies under it is drilled and sunk with it
   const sunk = steel ? `: ${sinkWords(layer.layer > 1 ? 'layer below' : 'stud', units)}` : ''
   const courses = layer.pieces.map(({ from }) => sheets.filter(({ up }) => up.from === from))
@@ -269,14 +269,6 @@ const layerSteps = (
       width,
     ),
   ]
-}
-
-/** What holds an end of a sheet whose own screws stand between studs. */
-const endWords = ({ units, screw }: Book, { rows, below, sheet }: Layer): string => {
-  const length = screwLength(below + sheet.thickness, units)
-  return length === null || rows.every(({ on }) => on !== 'between')
-    ? ''
-    : ` An end that nothing covers takes a row into the stud there: screws of ${screw('skin', length)}, ${screwHead('skin')}, which are not in the count.`
 }
 
 /** Room in height for so many figures beside a sheet, and what stands above and below it; mm. */
