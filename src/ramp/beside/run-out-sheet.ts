@@ -129,23 +129,33 @@ const upToStud = (
   return over[Math.floor(over.length / 2)] ?? null
 }
 
-/** Beside the screws of the layers. */
 const rowOf = (ramp: Quarter, { widths }: RunOutPieces, units: Units): RunOutRow | null => {
   const screw = runOutScrew(ramp, units)
   if (!screw) return null
-  const { design, transition, skin } = ramp
-  const { curve } = transition!
-  const own = curve.lengthTo(screw.place)
-  const below = skin.flatMap(({ rows }) =>
-    rows.flatMap(({ place, across }) => (Math.abs(curve.lengthTo(place) - own) < screwApart ? across : [])),
-  )
   const offEnds = screw.into === 'stud' ? (ramp.endScrews[0]?.off ?? 0) : 0
+  const keep = Math.max(offWall(ramp.design, noneCrossed, null), offEnds)
   return {
     into: screw.into,
     at: runOutLap(units) - screw.up,
-    across: evenAcross(design, Math.max(offWall(design, noneCrossed, null), offEnds), widths, below, units),
+    across: heldAcross(ramp, screw.place, keep, widths, units),
     length: screw.length,
   }
+}
+
+/** At a place on the ridden face, beside the screws of the layers. */
+export const heldAcross = (
+  { design, transition, skin }: Quarter,
+  place: number,
+  keep: number,
+  widths: readonly Stretch[],
+  units: Units,
+): readonly number[] => {
+  const { curve } = transition!
+  const own = curve.lengthTo(place)
+  const below = skin.flatMap(({ rows }) =>
+    rows.flatMap(({ place: at, across }) => (Math.abs(curve.lengthTo(at) - own) < screwApart ? across : [])),
+  )
+  return evenAcross(design, keep, widths, below, units)
 }
 
 /** An outermost screw stands no farther from its sheet's edge; common practice, no source. mm */

@@ -21,6 +21,7 @@ import type { ListLine } from './line.ts'
 import { ownedLines } from './owned-lines.ts'
 import { packingLines } from './packing-lines.ts'
 import { cutPipes } from './pipes.ts'
+import { runOutLines, solvedBolts } from './run-out-lines.ts'
 
 /** Panels of one size to buy, offcuts that are there already aside. */
 export interface BoughtPanels {
@@ -72,7 +73,7 @@ export const shoppingList = (design: Design, solved: WholeDesign, bought: Bought
   ...screwLines(design, bought),
   ...fittingLines(design, solved, bought),
   ...finishLines(design, solved, bought),
-  ...ownedLines(design.units, solved, bought),
+  ...ownedLines(design, solved, bought),
 ]
 
 /** Of steel a shop cuts what is wanted: each size of what is sawn from these panels, and how many of it. */
@@ -147,7 +148,7 @@ const ropeWords = (units: Units): string =>
   `${ownUnits(grips.rope, units)} thick, ${ownUnits(grips.loop, units)} each`
 
 const fittingLines = (
-  { units }: Design,
+  { units, stock }: Design,
   { ramps }: WholeDesign,
   { moving, joints }: Bought,
 ): readonly ListLine[] => {
@@ -218,6 +219,7 @@ const fittingLines = (
         ]
       : []),
     ...jointLines(joints, units),
+    ...runOutLines(solvedBolts(ramps, stock, units), units),
     {
       ...word('rubber'),
       what: `rubber strip, ${ownUnits(rubberThick, units)} thick, under the sides`,

@@ -1,7 +1,9 @@
+import type { Design } from '../../design/design.ts'
 import { curvedOf, straightOf } from '../../design/kind-traits.ts'
 import { ownUnits } from '../../length/own-units.ts'
 import { wordList } from '../../length/word-list.ts'
-import { showLength, type Units } from '../../length.ts'
+import { showLength } from '../../length.ts'
+import { runOutBolt } from '../../ramp/beside/run-out-bolts.ts'
 import { pilotDrill } from '../../ramp/frame/screw-lengths.ts'
 import type { WholeDesign } from '../../ramp/ramp.ts'
 import { notchDrill } from '../../ramp/side/side.ts'
@@ -10,13 +12,14 @@ import type { JointPlate } from '../joint-plate.ts'
 import type { Moving } from '../moving.ts'
 import { steelUses } from '../steel-uses.ts'
 import type { ListLine } from './line.ts'
+import { solvedBolts } from './run-out-lines.ts'
 
 /** Holes for the bolts of plates; common practice, no source. */
 const plateDrill = '9 mm (3/8 in)'
 
 /** Most have them; to be ticked all the same. */
 export const ownedLines = (
-  units: Units,
+  { units, stock }: Pick<Design, 'units' | 'stock'>,
   { ramps }: WholeDesign,
   {
     moving,
@@ -31,8 +34,17 @@ export const ownedLines = (
   const curved = curvedOf(ramps).length > 0
   const piped = ramps.some(({ pipe }) => pipe !== null)
   const steel = steelUses(ramps)
-  const drilled = [...(piped ? ['pipe'] : []), ...steel]
-  const bolted = [...(gripped('handle') ? ['handles'] : []), ...(joined ? ['plates'] : [])]
+  const held = solvedBolts(ramps, stock, units)
+  const sheeted = curvedOf(ramps).filter(({ design }) => design.runOut.kind === 'sheet')
+  const drilled = [
+    ...(piped ? ['pipe'] : []),
+    ...steel.filter((use) => use !== 'run-out' || held.length < sheeted.length),
+  ]
+  const bolted = [
+    ...(gripped('handle') ? ['handles'] : []),
+    ...(joined ? ['plates'] : []),
+    ...(held.length > 0 ? ['run-out'] : []),
+  ]
   const owned = (
     part: 'tools' | 'protection',
     what: string,
@@ -67,6 +79,17 @@ export const ownedLines = (
             'tools',
             `metal bit${piped ? 's' : ''} ${ownUnits(piped ? '5 and 13 mm (3/16 and 1/2 in)' : '5 mm (3/16 in)', units)}, centre punch`,
             `holes of ${wordList(drilled.map((one) => `the ${one}`))}`,
+          ),
+        ]
+      : []),
+    ...(held.length > 0
+      ? [
+          owned(
+            'tools',
+            steel.includes('run-out')
+              ? `metal bit ${ownUnits(runOutBolt.hole, units)}, centre punch`
+              : `wood bit ${ownUnits(runOutBolt.hole, units)}`,
+            'bolts of the run-out',
           ),
         ]
       : []),

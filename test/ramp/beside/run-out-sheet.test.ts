@@ -1,7 +1,11 @@
 import { expect, test } from 'vitest'
+import { buyJob } from '../../../src/job/buy.ts'
+import { isRefusal } from '../../../src/job/refusal.ts'
+import { runOutBolts } from '../../../src/ramp/beside/run-out-bolts.ts'
 import { runOutSheet } from '../../../src/ramp/beside/run-out-sheet.ts'
 import type { Quarter } from '../../../src/ramp/ramp.ts'
 import { solveDesign } from '../../../src/ramp/solve.ts'
+import { bookletSaid } from '../../booklet/said.ts'
 import { designOf } from '../../support/design-of.ts'
 import { above, atLeast, atMost, below } from '../../support/hold.ts'
 import { assertNear } from '../../support/near.ts'
@@ -100,4 +104,43 @@ test('there is none where a flat closes the step', () => {
     solved(templateText('quarter-and-flat-mm').replace(/ {2}- name: flat[\s\S]*?(?= {2}- name: quarter)/, ''))
       .runOut,
   ).toBeNull()
+})
+
+test('over a skin too thin for any screw bolts hold it, where screws would be, long enough for washer and nut', () => {
+  const thin = (mm: number) =>
+    templateText('quarter-mm')
+      .replace(/^( +)toe: .*$/m, '$1toe: 30')
+      .replace(/section: [0-9]+ x [0-9]+/, 'section: 45 x 70')
+      .replace(/^( +)skin: .*$/m, `$1skin: [${mm} plywood]`)
+  const design = designOf(thin(9))
+  const { ramp, runOut } = solved(thin(9))
+  expect(runOut!.row).toBeNull()
+  const bolts = runOutBolts(ramp, design.stock, design.units)!
+  // half of a lap of 50
+  assertNear(bolts.at, 25, 1e-9)
+  // 1.5 of steel and 9, washer 1 (ISO 7089), nut 4.7 (ISO 4032): 16.2; the next of ISO 10642 is 20
+  expect(bolts.length).toBe(20)
+  const ends = [0, 1216]
+  for (const x of bolts.across) for (const end of ends) atLeast(Math.abs(x - end), 18 + 20 - 1e-6)
+  bolts.across.slice(1).forEach((x, i) => {
+    atMost(x - bolts.across[i]!, 175 + 1e-6)
+  })
+  // two layers take screws
+  const thick = solved(thin(18))
+  expect(thick.runOut!.row!.into).toBe('skin')
+  expect(runOutBolts(thick.ramp, design.stock, design.units)).toBeNull()
+
+  const facts = buyJob(design)
+  if (isRefusal(facts)) throw new Error(JSON.stringify(facts))
+  const { list } = facts.facts.stock
+  const [line] = list.filter(({ what }) => what.startsWith('bolts M5'))
+  expect(line).toMatchObject({
+    what: 'bolts M5 × 20 mm, countersunk, washers, nuts',
+    count: bolts.across.length,
+    unit: 'piece',
+  })
+  expect(list.find(({ what }) => what === 'spanner')!.note).toContain('run-out')
+  expect(bookletSaid(thin(9), ['deck'])).toContain(
+    `Put in ${bolts.across.length} bolts M5 × 20, countersunk, a washer and a nut on each from below.`,
+  )
 })

@@ -1,6 +1,7 @@
 import { curvedOf } from '../../../design/kind-traits.ts'
 import { ownUnits } from '../../../length/own-units.ts'
 import { wordList } from '../../../length/word-list.ts'
+import { type RunOutBolts, runOutBolt, runOutBolts } from '../../../ramp/beside/run-out-bolts.ts'
 import { runOutSheet } from '../../../ramp/beside/run-out-sheet.ts'
 import { type StripJoints, screwedStrip, stripJoints } from '../../../ramp/beside/run-out-strips.ts'
 import { runOutFloor, runOutLap } from '../../../ramp/beside/toe-step.ts'
@@ -155,11 +156,12 @@ const toeOf = (book: Book, ramp: SolvedQuarter, told: SolvedQuarter | null): rea
   const { width, units } = book
   const runOut = runOutSheet(ramp, book.design.stock, units)
   if (!runOut) return []
+  const held = runOut.row ?? runOutBolts(ramp, book.design.stock, units)
   const drawing = sheetFigure(book, ramp, width * runOutShare, 'The run-out laid out, seen from above', {
     length: runOut.length,
     pieces: [{ from: 0, length: runOut.length }],
     widths: runOut.widths,
-    rows: runOut.row ? [runOut.row] : [],
+    rows: held ? [held] : [],
     foot: 'upper end, over the skin',
     names: [],
   })
@@ -168,7 +170,12 @@ const toeOf = (book: Book, ramp: SolvedQuarter, told: SolvedQuarter | null): rea
     part(ofRamp(book, 'The toe: the run-out from above', ramp), width),
     ...(told || !isSteel(runOut.sheet)
       ? []
-      : [steelCaution(', the one at the floor above all. Look at its screws before each session.', width)]),
+      : [
+          steelCaution(
+            `, the one at the floor above all. Look at its ${runOut.row ? 'screws' : 'bolts'} before each session.`,
+            width,
+          ),
+        ]),
     beside(
       drawing,
       stack(runOutWords(book, ramp, runOut, told).map((said, i) => step(i + 1, said, room))),
@@ -188,13 +195,22 @@ const runOutWords = (
   const lies = `It laps ${show(runOutLap(units))} over the skin, bridges ${show(ramp.transition.bridge)} from the ridden face, ${show(ramp.transition.toeStep)} up, down to the floor, and lies on the floor for ${show(runOutFloor(units))} or a little more.`
   const { row } = runOut
   const strips = stripWords(book, ramp)
-  if (!row)
-    return [
-      `The run-out is ${sized} ${lies}`,
-      ...strips,
-      'No stud lies under its upper end, and the skin is too thin for a screw: hold it with short bolts, heads sunk, nuts below. Its other end lies on the floor by its own weight.',
-    ]
-  const places = `${show(row.at)} from its upper end, ${row.across.map(show).join(', ')} from the left edge.`
+  const placesOf = ({ at, across }: Pick<RunOutBolts, 'at' | 'across'>): string =>
+    `${show(at)} from its upper end, ${across.map(show).join(', ')} from the left edge.`
+  if (!row) {
+    const bolts = runOutBolts(ramp, book.design.stock, units)
+    const hole = ownUnits(runOutBolt.hole, units)
+    const held = bolts
+      ? [
+          `No stud lies under its upper end, and the skin is too thin for a screw: bolts hold it. Drill ${bolts.across.length} holes ${hole} wide in it, ${placesOf(bolts)}`,
+          `Lay it over the skin, clamp it and drill on through the skin at each hole. Sink each until a head lies level, on into the skin where the sheet is thinner than a head. Put in ${bolts.across.length} bolts ${ownUnits(runOutBolt.size, units)} × ${show(bolts.length)}, countersunk, a washer and a nut on each from below. Its other end lies on the floor by its own weight.`,
+        ]
+      : [
+          'No stud lies under its upper end, nor a skin that holds a screw: put a timber there. Its other end lies on the floor by its own weight.',
+        ]
+    return [`The run-out is ${sized} ${lies}`, ...held.slice(0, -1), ...strips, ...held.slice(-1)]
+  }
+  const places = placesOf(row)
   const screws = screwWords([row], (length) => screw('run-out', length))
   if (told)
     return [
