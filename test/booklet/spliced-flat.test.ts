@@ -46,3 +46,15 @@ test('a side of a flat that no panel holds whole is sawn in pieces, its diagonal
     'Saw the 2 sides of ramp, 2000 × 89, straight cuts with a guide. Both diagonals of each are 2002.',
   )
 })
+
+test('the plates over a joint are sawn before they are glued, and which way they lie is told', () => {
+  for (const text of [flat, quarter]) {
+    const said = bookletSaid(text, ['cutting'])
+    expect(said.indexOf('with a guide: P1 and P2.')).toBeGreaterThan(0)
+    expect(said.indexOf('with a guide: P1 and P2.')).toBeLessThan(said.indexOf('Glue a plate'))
+  }
+  // 200 to either side of the upright joint, the side's 89 less 5 above and below, in steps of 5
+  expect(bookletSaid(flat, ['cutting'])).toMatch(
+    /Glue a plate over it, 400 across the joint and 7[5-9] along it,/,
+  )
+})

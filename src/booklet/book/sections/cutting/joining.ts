@@ -12,17 +12,24 @@ import type { Book } from '../../book.ts'
 export const pieceNames = (ramp: SolvedRamp): string => wordList(piecesOf(ramp))
 
 /** How the pieces of each side become one, before the frame is put together. */
-export const joinSteps = ({ show, screw, units, several }: Book, ramp: SolvedRamp): readonly string[] => {
+export const joinSteps = (
+  { show, screw, units, several, sheets }: Book,
+  ramp: SolvedRamp,
+): readonly string[] => {
   const { splices, design, studs } = ramp
   const { thickness, count } = design.sides
   const walls = count > 2 ? 'side and rib' : 'side'
+  const plates = sheets
+    .flatMap(({ parts }) => parts)
+    .flatMap((part) => (part.part === 'plate' && part.ramp === ramp.name ? [part.mark] : []))
   return [
+    `Saw the plates of the joint${splices.length > 1 ? 's' : ''}${several ? ` of ${ramp.name}` : ''} with a guide: ${wordList(plates)}.`,
     `Lay pieces ${pieceNames(ramp)} of each ${walls}${several ? ` of ${ramp.name}` : ''} together on a flat floor, outside down, their bottom edges along one straightedge. Left and right are mirror images: look that the plates come on the inside of both.${count > 2 ? ` On a rib they come on the right face, as seen from ${isCurved(ramp) ? 'the toe' : 'its first end'}: that face lies up.` : ''}`,
     ...splices.map((splice) => {
       const { count: screws, length } = plateScrews(splice, thickness, units)
-      const [along, deep] = splice.plate.size
+      const [across, along] = splice.plate.size
       return (
-        `Glue the joint on ${timberLabel(splice.timber, studs.length)}. Glue a plate ${show(along)} × ${show(deep)} over it, its middle on the joint, ${show(splicing[units].edge)} below the upper edge: ` +
+        `Glue the joint on ${timberLabel(splice.timber, studs.length)}. Glue a plate over it, ${show(across)} across the joint and ${show(along)} along it, its middle on the joint, ${show(splicing[units].edge)} below the upper edge: ` +
         `${screws} screws${length === null ? '' : ` of ${screw('plates', length)}, ${screwHead('plates')},`} in two rows on each side of the joint. The rows keep off the screws of that timber.`
       )
     }),
