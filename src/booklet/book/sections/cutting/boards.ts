@@ -24,16 +24,30 @@ export const boardBlocks = (book: Book): readonly Block[] => {
       ),
       withNext: true,
     },
-    ...alike(all).map((boards) =>
-      stack([
-        words(boardsWords(boards, book), width),
-        drawn(boardView({ ...boards[0]!, cuts: cutsOf(boards, book) }, ratio), boardHeight),
-        gap(between),
-        ...piecesTables(boards, all, book),
-        gap(between),
-      ]),
-    ),
+    ...alike(all).flatMap((boards) => groupBlocks(boards, all, ratio, book)),
   ]
+}
+
+/** Of more than a page holds the table goes on on the next. */
+const groupBlocks = (
+  boards: readonly SawnBoard[],
+  all: readonly SawnBoard[],
+  ratio: number,
+  book: Book,
+): readonly Block[] => {
+  const above = [
+    words(boardsWords(boards, book), book.width),
+    drawn(boardView({ ...boards[0]!, cuts: cutsOf(boards, book) }, ratio), boardHeight),
+    gap(between),
+  ]
+  const one = stack([...above, ...piecesTables(boards, all, book), gap(between)])
+  return one.height <= book.tall
+    ? [one]
+    : [
+        ...above.map((block) => ({ ...block, withNext: true })),
+        table(piecesTable(boards, all, book), book.width),
+        gap(between),
+      ]
 }
 
 /** `5 boards 38 × 89, 2400 long; 35 left of each.` */
