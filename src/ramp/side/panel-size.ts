@@ -43,7 +43,7 @@ export const largeSide = (
   const sizes = panelSizes(sideSheet(design), stock, units)
   const room = panelRoom(height, sizes)
   if (length <= room + same) return null
-  const { atLeast } = offer(units)
+  const { atLeast, atLeastMm } = offer(units)
   const ownSizes = stock.panels.length > 0
   // what other sheets need the panel for stays
   const [short, long] = ownSizes ? [0, 0] : stock.panel
@@ -55,7 +55,7 @@ export const largeSide = (
     words: `a side needs ${atLeast(length)} × ${atLeast(height)}, a panel of your stock is ${panelWords(sizes, units)}; `,
     // those of a list of panels are not for one key to change
     buy:
-      ownSizes || most > rangeAt('stock.panel').most
+      ownSizes || atLeastMm(most) > rangeAt('stock.panel').most
         ? buy
         : offering(buy, setOfFile('stock.panel', `${low} x ${far}`)),
   }

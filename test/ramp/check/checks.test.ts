@@ -542,8 +542,8 @@ describe('words', () => {
       `warn: a side needs ${Math.ceil(run + 2000)} mm × 640 mm, a panel of your stock is 2440 mm × 1220 mm; ` +
         `make the deck ${Math.floor(2440 - run)} mm or less from lip to back, or buy panels of ${Math.ceil(run + 2000)} mm × 1220 mm or more`,
     )
-    const typed = (design: QuarterDesign, panel: readonly [number, number]) =>
-      solve(design, 'mm', panel)
+    const typed = (design: QuarterDesign, panel: readonly [number, number], units: Units = 'mm') =>
+      solve(design, units, panel)
         .findingsOf('panel-size')[0]!
         .offers!.flat()
         .filter(({ of }) => of === 'file')
@@ -552,6 +552,8 @@ describe('words', () => {
       { of: 'file', key: 'stock.panel', value: `1220 mm x ${Math.ceil(run + 400)} mm` },
     ])
     expect(typed({ ...plain, back: { from: 'deck', value: 6001 } }, stock.panel)).toEqual([])
+    // the next sixteenth is 6000.75
+    expect(typed({ ...plain, back: { from: 'deck', value: 5999.5 - run } }, stock.panel, 'in')).toEqual([])
     expect(solve(wide, 'mm', stock.panel).ramp.side).not.toBeNull()
   })
 
