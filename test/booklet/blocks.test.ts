@@ -5,6 +5,7 @@ import { partsOf } from '../../src/stock/parts.ts'
 import { designOf } from '../support/design-of.ts'
 import { above, atLeast, atMost, below } from '../support/hold.ts'
 import { assertNear } from '../support/near.ts'
+import { templateText } from '../support/templates.ts'
 import { bookletSaid } from './said.ts'
 
 const wide = `title: Wide
@@ -92,6 +93,19 @@ describe('blocks under seams without a rib', () => {
     expect(said).toMatch(/T12 and T17 2 blocks, skin 92 long/)
     expect(said).toMatch(/T22 and T23 2 blocks, deck board 181 long/)
     expect(said).toMatch(/T1 to T11 11 timbers 2964 long/)
+  })
+
+  test('are told with their length where the boards are sawn, and with a caution where one is short', () => {
+    const said = bookletSaid(wide, ['cutting'])
+    const { timbers } = partsIn(wide)
+    const blocks = timbers.filter(({ part }) => part === 'block')
+    for (const { mark, words, length } of blocks)
+      expect(said.replaceAll(/\s+/g, ' ')).toContain(`${mark} ${words} (${Math.round(length)})`)
+    const caution = 'Pieces shorter than 150: hold none by hand at a turning blade.'
+    expect(Math.min(...blocks.map(({ length }) => length))).toBeLessThan(150)
+    expect(said).toContain(caution)
+    expect(said.indexOf(caution)).toBeLessThan(said.indexOf('Square one end, then cut'))
+    expect(bookletSaid(templateText('quarter-mm'), ['cutting'])).not.toContain('turning blade')
   })
 
   test('are not spoken of where ribs carry every seam', () => {

@@ -1,22 +1,38 @@
 import { type Table, tableHeight } from '../../../../drafting/table.ts'
+import { inch } from '../../../../geometry/inch.ts'
 import { countWords } from '../../../../length/count-words.ts'
+import { same } from '../../../../ramp/check/offer.ts'
 import type { SawnBoard } from '../../../../stock/timber/boards.ts'
 import { boardHeight, boardView } from '../../../cuts/board-view.ts'
 import { partWords } from '../../../cuts/timber-words.ts'
-import { type Block, beside, drawn, gap, named, part, stack, table, words } from '../../block.ts'
+import { type Block, beside, caution, drawn, gap, named, part, stack, table, words } from '../../block.ts'
 import type { Book } from '../../book.ts'
+
+/** Hands stay so far from a turning blade; common practice, no source. mm */
+const heldPiece = { mm: 150, in: 6 * inch } as const
 
 /** Between two boards, mm. */
 const between = 2.5
 
 /** Every length of timber drawn with what is cut from it; those that are cut alike are drawn once. */
 export const boardBlocks = (book: Book): readonly Block[] => {
-  const { width, stock } = book
+  const { width, stock, units, show } = book
   if (stock.timber.length === 0) return []
   const all = stock.timber.flatMap(({ boards }) => boards)
   const ratio = width / Math.max(...all.map(({ length }) => length))
   return [
     named('boards', part('Timber by board', width)),
+    ...(all.some(({ cuts }) => cuts.some(({ length }) => length < heldPiece[units] - same))
+      ? [
+          {
+            ...caution(
+              `Pieces shorter than ${show(heldPiece[units])}: hold none by hand at a turning blade. Clamp the board and saw them by hand, or in a saw with a clamp of its own.`,
+              width,
+            ),
+            withNext: true,
+          },
+        ]
+      : []),
     {
       ...words(
         'Square one end, then cut the pieces in this order, the blade beyond each mark. Write its mark on each piece.',
@@ -86,7 +102,7 @@ const piecesTables = (
 const piecesTable = (
   boards: readonly SawnBoard[],
   all: readonly SawnBoard[],
-  { timbers: parts, several, units }: Book,
+  { timbers: parts, several, units, show }: Book,
 ): Table => {
   return {
     columns: [
@@ -98,7 +114,12 @@ const piecesTable = (
       '',
       `${all.indexOf(board) + 1}`,
       board.cuts
-        .map(({ mark }) => `${mark} ${partWords(parts.find((part) => part.mark === mark)!, several, units)}`)
+        .map(({ mark, length }) => {
+          const part = parts.find((one) => one.mark === mark)!
+          // too short for a word in the drawing
+          const long = part.part === 'block' ? ` (${show(length)})` : ''
+          return `${mark} ${partWords(part, several, units)}${long}`
+        })
         .join(', '),
     ]),
   }
