@@ -82,6 +82,7 @@ test.each([
   const text = long(sides, deck)
   const [ramp] = withOffsets(text).quarters
   const said = bookletSaid(text, ['framing'])
+  expect(/rightmost bay comes first/.test(said)).toBe(sides > 2)
   const asked = [
     ...said.matchAll(
       /(Studs?|Timbers?) ([\d, and]+): 2 screws of 5 × 80 \(\w\) in each end(, of 5 × 70 \(\w\) in each on the left of a rib, where no plate is)?\./g,

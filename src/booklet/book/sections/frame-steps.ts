@@ -56,7 +56,7 @@ const endScrewsOf = (
   const bare =
     ramp.design.sides.count > 2 ? `, of ${usual} in each on the left of a rib, where no plate is` : ''
   const long = `${frameScrews} screws of ${plated} in each end${bare}`
-  if (on.length === indices.length) return { said: long, apart: '' }
+  if (on.length === indices.length) return { said: long, apart: bayFirst(ramp) }
   const [first] = on
   const noun = first === undefined || first < ramp.studs.length ? 'stud' : 'timber'
   const numbers = numberList(
@@ -65,9 +65,15 @@ const endScrewsOf = (
   )
   return {
     said: `${frameScrews} screws of ${usual} in each end`,
-    apart: on.length > 0 ? ` ${capital(numbers)}: ${long}.` : '',
+    apart: on.length > 0 ? ` ${capital(numbers)}: ${long}.${bayFirst(ramp)}` : '',
   }
 }
+
+/** The long screw goes through rib and plate from the bay on the left, while that is open. */
+const bayFirst = ({ design }: SolvedRamp): string =>
+  design.sides.count > 2
+    ? ' There the rightmost bay comes first, then the next to its left: through a rib the long screws go from its left face.'
+    : ''
 
 const said = ({ screw }: Book, length: number | null): string =>
   length === null ? 'no usual length' : screw('frame', length)
