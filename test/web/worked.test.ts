@@ -288,12 +288,18 @@ it('a twin shows what it takes over, follows a new name, and stays when the firs
 it('a figure that is left open is found and drawn, and its ramp printed', { timeout: patience }, async () => {
   const { page, faults } = await open()
   await page.click('#part-the-ramp .more > summary')
-  // none is found at 89°: a ramp can be added and taken away all the same
-  await page.fill('[name="ramps.0.lip"]', '89°')
-  await page.fill('[name="ramps.0.transition.circle.surface"]', 'solve')
+  await page.fill('[name="ramps.0.lip"]', '45°')
+  // while it is looked for a ramp can be added, and taken away
+  const barred = await page.$eval('[name="ramps.0.transition.circle.surface"]', async (field) => {
+    const input = field as HTMLInputElement
+    input.value = 'solve'
+    input.dispatchEvent(new Event('input', { bubbles: true }))
+    await new Promise(requestAnimationFrame)
+    return (document.querySelector('#add-ramp') as HTMLButtonElement).disabled
+  })
+  expect(barred).toBe(false)
   await page.click('#add-ramp')
   await page.click('#remove-ramp')
-  await page.fill('[name="ramps.0.lip"]', '45°')
   await page.locator('.answer', { hasText: '45.0°' }).waitFor()
   await page.locator('.checks .note', { hasText: 'lip 45.0°' }).waitFor()
   await page.waitForFunction(() => !(document.querySelector('#save-pages') as HTMLButtonElement).disabled)
