@@ -84,6 +84,24 @@ const spoiled: readonly (readonly [id: string, template: string, edits: readonly
       ],
       2,
     ],
+    [
+      'notch-wall',
+      'quarter-mm',
+      [
+        ['ramps.0.deck-board', '45 plywood'],
+        ['ramps.0.coping.up', '4'],
+      ],
+      1,
+    ],
+    [
+      'pipe-under-deck',
+      'quarter-mm',
+      [
+        ['ramps.0.deck-board', '45 plywood'],
+        ['ramps.0.coping.up', '-12'],
+      ],
+      1,
+    ],
     ['pipe-nominal', 'quarter-in', [['ramps.0.coping.outside', '2']], 1],
     ['pipe-nominal', 'quarter-mm', [['ramps.0.coping.outside', '50']], 1],
     ['stud-nominal', 'quarter-in', [['ramps.0.studs.section', '2 x 4']], 1],

@@ -4,6 +4,7 @@ import { measured, offer, same } from '../check/offer.ts'
 import { leastWood } from '../check/practice.ts'
 import {
   backKey,
+  boardKey,
   downKey,
   firstOf,
   firstThat,
@@ -52,14 +53,24 @@ export const levelFinding = (
   })
 }
 
+/** Whether the wall of a notch holds a pipe that is level with the deck: one no thinner than twice the board. */
+const holdsLevel = ({ outside, up, down }: SolvedCoping): boolean => down + up >= outside / 2 - same
+
+const otherPipe = 'take a thicker pipe or a thinner deck board'
+
+/** The deck board with which it does, as far as the trial holds. */
+const thinnerBoard = (trial: Trial, ramp: QuarterDesign, from: number, units: Units): Offered | null =>
+  ramp.deckBoard === null ? null : firstThat(trial, ramp, boardKey, from, -1, units)
+
 /** Wood behind the wall, and a wall high enough to hold the pipe. */
 export const woodFindings = (
   ramp: QuarterDesign,
   { heights, run }: Transition,
-  { centre, outside, along, up, down }: SolvedCoping,
+  coping: SolvedCoping,
   deck: number,
   units: Units,
 ): readonly Draft[] => {
+  const { centre, outside, along, up, down } = coping
   const show = (mm: number): string => measured(mm, units)
   const longer = (trial: Trial, before = ''): Told => {
     const fromLip = ramp.back.from === 'deck'
@@ -94,8 +105,12 @@ export const woodFindings = (
       warn('notch-wall', (trial: Trial) => {
         const first = firstOf(ramp, units, trial)
         const reveals = ramp.coping?.by.kind === 'reveals'
-        const lower = reveals ? first(upKey, up - over, -1) : null
-        const deeper = reveals ? null : first(downKey, outside / 2, 1)
+        // else it only sinks under the deck
+        const able = holdsLevel(coping)
+        const lower = reveals && able ? first(upKey, up - over, -1) : null
+        const deeper = !reveals && able ? first(downKey, outside / 2, 1) : null
+        const board =
+          reveals && !able ? thinnerBoard(trial, ramp, (ramp.deckBoard?.thickness ?? 0) - over, units) : null
         return tell(
           `the notch's back wall ends ${show(over)} below the pipe's middle and does not hold it; `,
           orWays(
@@ -103,8 +118,9 @@ export const woodFindings = (
               lower &&
                 told`\`up\` ${lower} or less does, in a notch ${offer(units).atLeast(down + up - lower.mm)} deep`,
               deeper && told`a notch ${deeper} deep or more does`,
+              board && told`a deck board ${board} thick or less does`,
             ],
-            'take a larger radius, or a round seat',
+            able ? 'take a larger radius' : otherPipe,
           ),
         )
       }),
@@ -112,18 +128,29 @@ export const woodFindings = (
   return findings
 }
 
-export const topFindings = (
-  ramp: QuarterDesign,
-  { up, down }: SolvedCoping,
-  units: Units,
-): readonly Draft[] => {
+export const topFindings = (ramp: QuarterDesign, coping: SolvedCoping, units: Units): readonly Draft[] => {
+  const { outside, up, down } = coping
   if (up >= -same) return []
   const said = `the pipe's top lies ${measured(-up, units)} under ${deckTop(ramp)}; `
-  const other = 'it is thinner than the board over its seat: take a thicker pipe or a thinner deck board'
+  const able = holdsLevel(coping)
+  const other =
+    able || down + up <= 2
+      ? `it is thinner than the board over its seat: ${otherPipe}`
+      : `level with it, no wall would hold it: ${otherPipe}`
   return [
     warn('pipe-under-deck', (trial: Trial) => {
       if (ramp.coping?.by.kind === 'reveals') {
         const level = upKey.typed(ramp, 0)
+        if (!able) {
+          const board = thinnerBoard(trial, level, outside / 2, units)
+          const thin =
+            board &&
+            typedWith(
+              told`\`up\` 0 with a deck board ${board} thick or less brings it level`,
+              set('coping.up', '0'),
+            )
+          return tell(said, orWays([thin], other))
+        }
         if (trial(level))
           return tell(said, offering('`up` 0 brings it level', set('coping.up', '0')), ', more brings it up')
         const more = firstThat(trial, level, outKey, 0, 1, units)
@@ -131,7 +158,7 @@ export const topFindings = (
           more && typedWith(told`\`up\` 0 with \`out\` ${more} brings it level`, set('coping.up', '0'))
         return tell(said, orWays([both], other))
       }
-      const less = down + up > 2 ? firstThat(trial, ramp, downKey, down + up, -1, units) : null
+      const less = able ? firstThat(trial, ramp, downKey, down + up, -1, units) : null
       return tell(
         said,
         orWays([less && told`a notch ${less} down brings it level, less brings it up`], other),

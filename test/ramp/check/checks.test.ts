@@ -507,6 +507,17 @@ describe('words', () => {
     )
   })
 
+  test('notch-wall and pipe-under-deck of a board thicker than half the pipe, neither of which offers the other', () => {
+    // 40 mm of board less 30.15 mm of pipe, 5 mm down
+    const thick = withPipe(reveals(-5, 6), { deckBoard: { thickness: 40, material: 'plywood' } })
+    expect(message(thick, 'notch-wall')).toBe(
+      "warn: the notch's back wall ends 4.9 mm below the pipe's middle and does not hold it; a deck board 35 mm thick or less does",
+    )
+    expect(message(thick, 'pipe-under-deck')).toBe(
+      "warn: the pipe's top lies 5 mm under the deck board; `up` 0 with a deck board 30 mm thick or less brings it level",
+    )
+  })
+
   test('pipe-behind-face and pipe-under-deck', () => {
     expect(message(withPipe(reveals(-3, -4.5)), 'pipe-behind-face')).toBe(
       'warn: the pipe lies 4.5 mm behind the ridden face instead of standing out; `out` 0 brings it flush, more brings it out',

@@ -74,6 +74,10 @@ const runOutSteel = to((d, thickness) => ({
 }))
 const deckEvery = to((d, deck) => ({ ...d, studs: { ...d.studs, deck } }))
 const layer = to((d, thickness) => ({ ...d, skin: [{ thickness, material: 'plywood' }, ...d.skin] }))
+const levelUnder = to((d, thickness) => ({
+  ...copingBy(d, (by) => ({ ...(by as Coping['by'] & { kind: 'reveals' }), up: 0 })),
+  deckBoard: { ...d.deckBoard!, thickness },
+}))
 const board = to((d, thickness) => ({ ...d, deckBoard: { ...d.deckBoard!, thickness } }))
 const outside = to((d, value) => ({ ...d, coping: { ...d.coping!, outside: value } }))
 const onStuds = to((d) => ({ ...d, fasten: 'studs' }))
@@ -147,6 +151,7 @@ const remedies: Readonly<Record<string, readonly (readonly [string, Change])[]>>
   'notch-wall': [
     [`a notch ${L} deep or more`, down],
     [`\`up\` ${L} or less`, up],
+    [`a deck board ${L} thick or less does`, board],
   ],
   'pipe-behind-face': [
     ['`out` (0) brings it flush', out],
@@ -156,6 +161,7 @@ const remedies: Readonly<Record<string, readonly (readonly [string, Change])[]>>
   'pipe-under-deck': [
     ['`up` (0) brings it level', up],
     [`\`up\` 0 with \`out\` ${L} brings it level`, levelAt],
+    [`\`up\` 0 with a deck board ${L} thick or less brings it level`, levelUnder],
     [`a notch ${L} down`, down],
   ],
   chamfer: [
@@ -240,7 +246,7 @@ const withoutNumber: readonly RegExp[] = [
   /no other spacing, toe or depth of stud was found that alone makes room/,
   /no `out` of 0 has a floor for it here/,
   /take fewer layers, or a run-out sheet$/,
-  /take a larger radius, or a round seat$/,
+  /take a larger radius$/,
   /take a thicker pipe or a thinner deck board$/,
   // no depth of notch keeps both a floor and the face: another pair of keys must be used
   /give `up` and `out` in place of the notch$/,
