@@ -1,12 +1,11 @@
+import { type AskedFigure, type FoundBy, foundBy, openIn } from './check/open-figures.ts'
 import type { EntryMap } from './file/entry.ts'
 import { saidAngles, saidCount, saidLength, saidMap, says, wordFor } from './file/said.ts'
 import type { Place } from './problem.ts'
 import type { Report } from './report.ts'
 import { solveWord } from './schema.ts'
 
-/** The figures of a quarter that may be left to the program. */
-const askedFigures = ['height', 'radius', 'tangent', 'toe', 'back', 'width'] as const
-export type AskedFigure = (typeof askedFigures)[number]
+export type { AskedFigure } from './check/open-figures.ts'
 
 /** What a ramp leaves to the program, and what it is to be found by. */
 export interface Asks {
@@ -22,10 +21,6 @@ export interface Asks {
   readonly from: string | null
 }
 
-/** What a figure that is left to the program is found by. */
-export const foundBy = ['lip', 'limits'] as const
-type FoundBy = (typeof foundBy)[number]
-
 /** What may not be passed; null for what is not limited. */
 export interface Limits {
   /** that the sides are sawn from */
@@ -38,39 +33,8 @@ export interface Limits {
   readonly paper: number | null
 }
 
-/** Where each may stand, from the ramp. */
-const keysOf: Readonly<Record<AskedFigure, readonly string[]>> = {
-  height: ['height.frame', 'height.deck', 'height.surface'],
-  radius: ['transition.circle.frame', 'transition.circle.surface'],
-  tangent: ['transition.tangent.frame', 'transition.tangent.surface'],
-  toe: ['toe'],
-  back: ['deck', 'length'],
-  width: ['width'],
-}
-
 /** Those that the lip's angle follows from. */
 const turnsLip: readonly AskedFigure[] = ['height', 'radius', 'tangent']
-
-const mapOf = (map: EntryMap, keys: readonly string[]): EntryMap | null =>
-  keys.reduce<EntryMap | null>((at, key) => {
-    const entry = at?.entries.get(key)
-    return entry?.kind === 'map' ? entry : null
-  }, map)
-
-interface Open extends Pick<Asks, 'figure' | 'key'> {
-  readonly place: Place
-}
-
-/** The figures that say `solve`. */
-export const openIn = (map: EntryMap): readonly Open[] =>
-  askedFigures.flatMap((figure) =>
-    keysOf[figure].flatMap((key) => {
-      const parts = key.split('.')
-      const at = mapOf(map, parts.slice(0, -1))
-      const entry = at?.entries.get(parts.at(-1)!)
-      return entry?.kind === 'word' && entry.word === solveWord ? [{ figure, key, place: entry.place }] : []
-    }),
-  )
 
 /** What a complete quarter leaves open, or null; what cannot be found is reported. `own` is what it says itself, without `like`. */
 export const asksOf = (map: EntryMap, own: EntryMap, path: string, report: Report): Asks | null => {

@@ -1,11 +1,11 @@
 import { quote } from '../../length/quote.ts'
-import { foundBy, openIn } from '../asks.ts'
 import type { RampKind } from '../design.ts'
 import type { Entry, EntryMap } from '../file/entry.ts'
 import type { Report } from '../report.ts'
 import { type Row, rowKey } from '../row.ts'
 import { rampPath, rowAt, rowsUnder } from '../schema.ts'
 import { type NamedRamp, noSuchRamp } from './names.ts'
+import { foundBy, openIn } from './open-figures.ts'
 
 /**
  * `base` with what `own` says on top. Maps merge key by key; a word, a list or a length replaces; and a key that excludes
