@@ -1,9 +1,10 @@
 import { isMap, type YAMLMap } from 'yaml'
+import { figureAt, foundBy } from './check/open-figures.ts'
 import type { RampKind } from './design.ts'
 import { editDesign, likeOf, parseToEdit, rivalsOf, rowOf, saidKeys } from './edit.ts'
 import type { KeyPath } from './file/said-keys.ts'
 import { rowKey } from './row.ts'
-import { rampPath, schema } from './schema.ts'
+import { rampPath, schema, solveWord } from './schema.ts'
 
 const isUnder = (path: KeyPath, top: KeyPath): boolean => path === top || path.startsWith(`${top}.`)
 
@@ -24,17 +25,34 @@ const ruledOut = (said: ReadonlyMap<KeyPath, string>, ramp: number): readonly Ke
   )
 }
 
+/** What a ramp with a figure of its own does not take over from one that leaves it to the program: what it is found by. */
+const foundThere = (
+  said: ReadonlyMap<KeyPath, string>,
+  ramp: number,
+  base: ReadonlyMap<KeyPath, string>,
+  from: number,
+): readonly KeyPath[] => {
+  const figuresAt = (all: ReadonlyMap<KeyPath, string>, at: number, open: boolean) =>
+    ownPaths(all, at)
+      .filter((path) => (all.get(path) === solveWord) === open)
+      .flatMap((path) => figureAt(path.slice(`ramps.${at}.`.length)) ?? [])
+  const own = figuresAt(said, ramp, false)
+  return figuresAt(base, from, true).some((figure) => own.includes(figure))
+    ? foundBy.map((key) => `ramps.${ramp}.${key}`)
+    : []
+}
+
 /** What a ramp takes over by its `like`, as it is typed there, at the paths that it would have here. Nothing that it says itself. */
 export const takenOver = (said: ReadonlyMap<KeyPath, string>, ramp: number): ReadonlyMap<KeyPath, string> => {
   const from = likeOf(said, ramp)
   if (from === undefined) return new Map()
   const [here, there] = [`ramps.${ramp}`, `ramps.${from}`]
   const own = [`${here}.name`, ...ownPaths(said, ramp)]
-  const rivals = ruledOut(said, ramp)
+  const base = new Map([...said, ...takenOver(said, from)])
+  const rivals = [...ruledOut(said, ramp), ...foundThere(said, ramp, base, from)]
   const isTaken = (path: KeyPath): boolean =>
     !own.some((one) => isUnder(path, one) || isUnder(one, path)) &&
     !rivals.some((rival) => isUnder(path, rival))
-  const base = new Map([...said, ...takenOver(said, from)])
   return new Map(
     ownPaths(base, from)
       .map((path) => [`${here}${path.slice(there.length)}`, base.get(path)!] as const)
@@ -99,12 +117,14 @@ export const removeRamp = (text: string, ramp: number): string => {
   const gone = document.getIn(['ramps', ramp])
   if (said.size === 0 || !isMap(gone)) return text
   const like = gone.get('like')
+  const base = new Map([...said, ...takenOver(said, ramp)])
   for (let i = ramp + 1; document.hasIn(['ramps', i]); i++) {
     const other = document.getIn(['ramps', i])
     if (!isMap(other) || likeOf(said, i) !== ramp) continue
     if (like === undefined) other.delete('like')
     else other.set('like', like)
-    takeIn(other, gone, `ramps.${i}`, [`ramps.${i}.name`, ...ruledOut(said, i)])
+    const not = [`ramps.${i}.name`, ...ruledOut(said, i), ...foundThere(said, i, base, ramp)]
+    takeIn(other, gone, `ramps.${i}`, not)
   }
   document.deleteIn(['ramps', ramp])
   return document.toString({ lineWidth: 0 })
@@ -115,7 +135,8 @@ const takeIn = (own: YAMLMap, base: YAMLMap, path: KeyPath, not: readonly KeyPat
   for (const pair of base.items) {
     const at = `${path}.${pair.key}`
     const there = own.get(pair.key, true)
+    if (not.includes(at)) continue
     if (isMap(there) && isMap(pair.value)) takeIn(there, pair.value, at, not)
-    else if (there === undefined && !not.includes(at)) own.add(pair.clone())
+    else if (there === undefined) own.add(pair.clone())
   }
 }

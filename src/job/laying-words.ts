@@ -171,6 +171,6 @@ const edgeDoubts = ({ margins }: Sheet, units: Units): readonly string[] => {
   const least = Math.min(...pageSides.map((side) => margins[side]))
   if (least >= nearEdge) return []
   return [
-    `a margin of ${showLength(least, units, { decimals: 1, unit: true })}: most printers do not print so near the edge, and leave out what lies there; measure your printer's margins, or give it more`,
+    `a margin of ${showLength(least, units, { decimals: 1, unit: true })}: most printers do not print so near the edge, and leave out what lies there; measure your printer's margins, or give a wider margin`,
   ]
 }

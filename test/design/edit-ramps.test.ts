@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { saidKeys } from '../../src/design/edit.ts'
 import { changeKind, removeRamp, renameRamp, takenOver } from '../../src/design/edit-ramps.ts'
-import { readDesign } from '../../src/design/read.ts'
+import { readDesign, readOpenDesign } from '../../src/design/read.ts'
 import { drawDesign } from '../../src/ramp/solve.ts'
 import { designOf } from '../support/design-of.ts'
 import { templates, templateText } from '../support/templates.ts'
@@ -59,6 +59,21 @@ describe('what a ramp takes over', () => {
   it('goes through a chain', () => {
     expect(taken(2)('studs.every')).toBe('150')
     expect(taken(2)('height.frame')).toBe('600')
+  })
+
+  it('is not what a figure is found by that it says itself', () => {
+    const found = four
+      .replace('deck: 640', 'deck: solve')
+      .replace('    toe: 40', '    lip: 51°\n    limits: { length: 1500 }\n    toe: 40')
+    const all = takenOver(saidKeys(found), 1)
+    for (const key of ['lip', 'limits.length', 'height.deck']) expect(all.has(`ramps.1.${key}`)).toBe(false)
+    // the open figure of one that is like the first without a figure of its own
+    expect(takenOver(saidKeys(found), 3).get('ramps.3.limits.length')).toBe('1500')
+    const left = removeRamp(found, 0)
+    expect(left.match(/lip:/g)).toHaveLength(1)
+    expect(saidKeys(left).has('ramps.0.limits.length')).toBe(false)
+    expect(saidKeys(left).get('ramps.2.limits.length')).toBe('1500')
+    expect(readOpenDesign(left)).not.toHaveProperty('problems')
   })
 
   it('is nothing that its own keys exclude', () => {

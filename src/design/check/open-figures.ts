@@ -20,6 +20,10 @@ const keysOf: Readonly<Record<AskedFigure, readonly string[]>> = {
   width: ['width'],
 }
 
+/** The figure that a key of a ramp says: `height.deck`. */
+export const figureAt = (key: string): AskedFigure | undefined =>
+  askedFigures.find((figure) => keysOf[figure].includes(key))
+
 const mapOf = (map: EntryMap, keys: readonly string[]): EntryMap | null =>
   keys.reduce<EntryMap | null>((at, key) => {
     const entry = at?.entries.get(key)
