@@ -110,7 +110,7 @@ describe('what the page saves', () => {
     await page.fill('[name="title"]', 'Ράμπα łódź рампа')
     const design = text(await saved(page, '#save-design'))
     expect(await page.textContent('.next [role="status"]')).toBe(
-      'o-dz.yaml saved: the design, to open here again',
+      'lodz.yaml saved: the design, to open here again',
     )
     const set = await contentOf(await saved(page, '#save-pages'))
     const words = set.pages.flatMap(({ texts }) => texts.map((one) => one.text)).join(' ')

@@ -251,6 +251,9 @@ export interface TitlePart {
   readonly marks: Drawing
 }
 
+/** So far letters may reach below the line that the number stands on, mm. */
+const below = 0.3 * letters.big
+
 /** The number with what to do, the lines, the arrows. */
 export const titleParts = (tile: Tile, said: TitleWords): readonly TitlePart[] => {
   const lines = linesOf(said, 'plain')
@@ -258,8 +261,8 @@ export const titleParts = (tile: Tile, said: TitleWords): readonly TitlePart[] =
   return [
     {
       width: headWidth(tile, said.taping),
-      height: letters.big,
-      marks: numberMarks(tile, said.taping, letters.big),
+      height: below + letters.big,
+      marks: numberMarks(tile, said.taping, below + letters.big),
     },
     { width: linesWidth(tile, lines), height: high, marks: lineMarks(tile, lines, high - leading + 1) },
     {
