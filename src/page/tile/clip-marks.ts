@@ -3,6 +3,7 @@ import { type TextMark, textCorners } from '../../drawing/text-box.ts'
 import { pathBounds } from '../../geometry/bounds.ts'
 import { convexContains, pathClip } from '../../geometry/clip.ts'
 import { type Path, pathSegments } from '../../geometry/path.ts'
+import { pathMap } from '../../geometry/path-map.ts'
 import { isInCell, type Tile } from './tile.ts'
 
 /**
@@ -14,9 +15,7 @@ export const clipMarks = (marks: Drawing, tile: Tile): Drawing =>
     switch (mark.kind) {
       case 'stroke':
         return isRing(mark.path)
-          ? pathSegments(mark.path).every(
-              (s) => convexContains(tile.window, s.from) && convexContains(tile.window, s.to),
-            )
+          ? isOnPaper(mark.path, tile)
             ? [mark]
             : []
           : // a joint of pieces, or the line at a timber's face, in what is trimmed or covered alone would lie loose beside the line to
@@ -40,6 +39,11 @@ const isRing = (path: Path): boolean => {
   if (!path.closed) return false
   const { x0, y0, x1, y1 } = pathBounds(path)
   return Math.hypot(x1 - x0, y1 - y0) < 15
+}
+
+const isOnPaper = (path: Path, { toWindow, width, height }: Tile): boolean => {
+  const { x0, y0, x1, y1 } = pathBounds(pathMap(path, toWindow))
+  return x0 >= 0 && y0 >= 0 && x1 <= width && y1 <= height
 }
 
 /** Whether words stand wholly in what the page keeps. */
