@@ -1,4 +1,4 @@
-import { type AskedFigure, type FoundBy, foundBy, openIn } from './check/open-figures.ts'
+import { type AskedFigure, type FoundBy, foundBy, openIn, turnsLip } from './check/open-figures.ts'
 import type { EntryMap } from './file/entry.ts'
 import { saidAngles, saidCount, saidLength, saidMap, says, wordFor } from './file/said.ts'
 import type { Place } from './problem.ts'
@@ -32,9 +32,6 @@ export interface Limits {
   /** pages to tape */
   readonly paper: number | null
 }
-
-/** Those that the lip's angle follows from. */
-const turnsLip: readonly AskedFigure[] = ['height', 'radius', 'tangent']
 
 /** What a complete quarter leaves open, or null; what cannot be found is reported. `own` is what it says itself, without `like`. */
 export const asksOf = (map: EntryMap, own: EntryMap, path: string, report: Report): Asks | null => {

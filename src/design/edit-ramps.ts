@@ -1,5 +1,5 @@
 import { isMap, type YAMLMap } from 'yaml'
-import { figureAt, foundBy } from './check/open-figures.ts'
+import { figureAt, leftBehind } from './check/open-figures.ts'
 import type { RampKind } from './design.ts'
 import { editDesign, likeOf, parseToEdit, rivalsOf, rowOf, saidKeys } from './edit.ts'
 import type { KeyPath } from './file/said-keys.ts'
@@ -25,21 +25,26 @@ const ruledOut = (said: ReadonlyMap<KeyPath, string>, ramp: number): readonly Ke
   )
 }
 
-/** What a ramp with a figure of its own does not take over from one that leaves it to the program: what it is found by. */
+/** What a ramp does not take over of what a figure is found by there, since it says the figure otherwise. */
 const foundThere = (
   said: ReadonlyMap<KeyPath, string>,
   ramp: number,
   base: ReadonlyMap<KeyPath, string>,
   from: number,
 ): readonly KeyPath[] => {
-  const figuresAt = (all: ReadonlyMap<KeyPath, string>, at: number, open: boolean) =>
+  const openAt = (all: ReadonlyMap<KeyPath, string>, at: number): readonly string[] =>
     ownPaths(all, at)
-      .filter((path) => (all.get(path) === solveWord) === open)
-      .flatMap((path) => figureAt(path.slice(`ramps.${at}.`.length)) ?? [])
-  const own = figuresAt(said, ramp, false)
-  return figuresAt(base, from, true).some((figure) => own.includes(figure))
-    ? foundBy.map((key) => `ramps.${ramp}.${key}`)
-    : []
+      .filter((path) => all.get(path) === solveWord)
+      .map((path) => path.slice(`ramps.${at}.`.length))
+  const figures = (keys: readonly string[]) => keys.flatMap((key) => figureAt(key) ?? [])
+  const there = openAt(base, from)
+  const out = [...ownPaths(said, ramp), ...ruledOut(said, ramp)]
+  const taken = there.filter(
+    (key) => !out.some((one) => isUnder(`ramps.${ramp}.${key}`, one) || isUnder(one, `ramps.${ramp}.${key}`)),
+  )
+  return leftBehind(figures(there), figures([...openAt(said, ramp), ...taken])).map(
+    (key) => `ramps.${ramp}.${key}`,
+  )
 }
 
 /** What a ramp takes over by its `like`, as it is typed there, at the paths that it would have here. Nothing that it says itself. */

@@ -76,6 +76,20 @@ describe('what a ramp takes over', () => {
     expect(readOpenDesign(left)).not.toHaveProperty('problems')
   })
 
+  it('is what a figure is found by where another is left open in its place, and not where its width follows from a ramp', () => {
+    const found = four
+      .replace('width: 1216', 'width: solve')
+      .replace('    toe: 40', '    limits: { panels: 3 }\n    toe: 40')
+      .replace('height: { frame: 600 }', 'width: 1216\n    height: { frame: solve }')
+      .replace('length: 1900', 'stores-inside: { ramp: two, clearance: 12 }\n    height: { frame: 600 }')
+    const limitsOf = (ramp: number) => takenOver(saidKeys(found), ramp).get(`ramps.${ramp}.limits.panels`)
+    expect([1, 2, 3].map(limitsOf)).toEqual(['3', undefined, '3'])
+    const stored = found.replace('like: two', 'like: one')
+    expect(takenOver(saidKeys(stored), 2).has('ramps.2.limits.panels')).toBe(false)
+    const left = saidKeys(removeRamp(stored, 0))
+    expect([0, 1, 2].map((ramp) => left.has(`ramps.${ramp}.limits.panels`))).toEqual([true, false, true])
+  })
+
   it('is nothing that its own keys exclude', () => {
     expect(taken(1)('height.deck')).toBeUndefined()
     expect(taken(1)('coping.outside')).toBeUndefined()

@@ -239,6 +239,11 @@ ramps:
     // found by limits of its own, not by an angle that its width does not change
     const [, width] = settled(pair('height: { frame: 500 }, width: solve, limits: { panels: 1 }')).answers
     expect(width!.asks).toMatchObject({ key: 'width', lip: null })
+    // another figure that turns the lip is found by what the other one is found by
+    const [, radius] = settled(
+      pair('height: { frame: 500 }, transition: { circle: { frame: solve } }'),
+    ).answers
+    expect(radius!.asks).toMatchObject({ key: 'transition.circle.frame', lip: 48 })
     expect(settled(pair('toe: 100')).answers[1]!.asks).toMatchObject({ key: 'height.frame', lip: 48 })
     expect(problemsOf(pair('height: { frame: 500 }, lip: 40°'))[0]).toMatch(/^ramps\[1\].lip: `lip` follows/)
   })

@@ -5,7 +5,7 @@ import type { Report } from '../report.ts'
 import { type Row, rowKey } from '../row.ts'
 import { rampPath, rowAt, rowsUnder } from '../schema.ts'
 import { type NamedRamp, noSuchRamp } from './names.ts'
-import { foundBy, openIn } from './open-figures.ts'
+import { leftBehind, openIn } from './open-figures.ts'
 
 /**
  * `base` with what `own` says on top. Maps merge key by key; a word, a list or a length replaces; and a key that excludes
@@ -27,13 +27,12 @@ const mergeMaps = (base: EntryMap, own: EntryMap, row: Row): EntryMap => {
   return { kind: 'map', entries, keys: own.keys, place: own.place }
 }
 
-/** A ramp with all that it takes over; a figure of its own over one that is `solve` rules out what that is found by. */
+/** A ramp with all that it takes over, but what a figure is found by that it says itself. */
 const mergeRamps = (base: EntryMap, own: EntryMap, row: Row): EntryMap => {
   const merged = mergeMaps(base, own, row)
-  const open = openIn(merged).map(({ figure }) => figure)
-  if (openIn(base).every(({ figure }) => open.includes(figure))) return merged
+  const [there, here] = [base, merged].map((map) => openIn(map).map(({ figure }) => figure))
   const entries = new Map(merged.entries)
-  for (const key of foundBy) {
+  for (const key of leftBehind(there!, here!)) {
     const said = own.entries.get(key)
     if (said === undefined) entries.delete(key)
     else entries.set(key, said)

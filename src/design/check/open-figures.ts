@@ -10,6 +10,19 @@ export type AskedFigure = (typeof askedFigures)[number]
 export const foundBy = ['lip', 'limits'] as const
 export type FoundBy = (typeof foundBy)[number]
 
+/** Those that the lip's angle follows from. */
+export const turnsLip: readonly AskedFigure[] = ['height', 'radius', 'tangent']
+
+/** What a ramp does not take over of that, by the figures that are open in the other one and those that are in it. */
+export const leftBehind = (
+  there: readonly AskedFigure[],
+  here: readonly AskedFigure[],
+): readonly FoundBy[] => {
+  if (there.every((figure) => here.includes(figure))) return []
+  if (here.length === 0) return foundBy
+  return here.some((figure) => turnsLip.includes(figure)) ? [] : ['lip']
+}
+
 /** Where each may stand, from the ramp. */
 const keysOf: Readonly<Record<AskedFigure, readonly string[]>> = {
   height: ['height.frame', 'height.deck', 'height.surface'],
