@@ -11,7 +11,7 @@ const low = (toe: number, skin: string): string =>
 test('a run-out is held by what lies there, and what is done once its screws bite no more goes by that', () => {
   const usual = templateText('quarter-mm')
   const inserts = 'set threaded inserts in stud 1'
-  const bolts = 'in the skin alone, take short bolts, heads sunk, nuts below'
+  const bolts = 'where its screws no longer bite, take short bolts, heads sunk, nuts below'
   for (const [text, held, worn] of [
     [usual, 'screw it through the skin into stud 1', [inserts]],
     [low(25, '9 plywood, 9 plywood, 6 hardboard'), 'screw it to the skin alone', [bolts]],

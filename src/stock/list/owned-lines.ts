@@ -3,7 +3,7 @@ import { curvedOf, straightOf } from '../../design/kind-traits.ts'
 import { ownUnits } from '../../length/own-units.ts'
 import { wordList } from '../../length/word-list.ts'
 import { showLength } from '../../length.ts'
-import { runOutBolt } from '../../ramp/beside/run-out-bolts.ts'
+import { runOutBolt, runOutBolts } from '../../ramp/beside/run-out-bolts.ts'
 import { pilotDrill } from '../../ramp/frame/screw-lengths.ts'
 import type { WholeDesign } from '../../ramp/ramp.ts'
 import { notchDrill } from '../../ramp/side/side.ts'
@@ -35,10 +35,11 @@ export const ownedLines = (
   const piped = ramps.some(({ pipe }) => pipe !== null)
   const steel = steelUses(ramps)
   const held = solvedBolts(ramps, stock, units)
-  const sheeted = curvedOf(ramps).filter(({ design }) => design.runOut.kind === 'sheet')
+  // a run-out of steel that no bolts hold is screwed
+  const screwed = steelUses(curvedOf(ramps).filter((ramp) => runOutBolts(ramp, stock, units) === null))
   const drilled = [
     ...(piped ? ['pipe'] : []),
-    ...steel.filter((use) => use !== 'run-out' || held.length < sheeted.length),
+    ...steel.filter((use) => use !== 'run-out' || screwed.includes(use)),
   ]
   const bolted = [
     ...(gripped('handle') ? ['handles'] : []),

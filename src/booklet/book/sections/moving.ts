@@ -82,7 +82,9 @@ const offFirst = ({ solved, design, units }: Book): string => {
   )
   const worn = [
     ...(ends.includes('stud') ? ['set threaded inserts in stud 1 and take machine screws as thick'] : []),
-    ...(ends.includes('skin') ? ['in the skin alone, take short bolts, heads sunk, nuts below'] : []),
+    ...(ends.includes('skin')
+      ? [`${ends.includes('stud') ? 'in the skin alone, ' : ''}take short bolts, heads sunk, nuts below`]
+      : []),
   ]
   return `Take the run-out off first${worn.length > 0 ? `; where its screws no longer bite, ${worn.join('; ')}` : ''}.`
 }
