@@ -147,7 +147,8 @@ const pieceFindings = (
   if (loose.length === 0) return []
   const words = loose.map(({ from, length, apart }) => {
     const held = apart === null ? 'a single screw' : `two screws only ${measured(apart, units)} apart`
-    return `the ${measured(length, units)} from ${rounded(from, units)} on by ${held}`
+    const where = from === 0 ? 'at its left end' : `from ${rounded(from, units)} on`
+    return `the ${measured(length, units)} ${where} have ${held}`
   })
   // one piece is not made longer
   const whole = pieces.length > 1 ? longer() : null
@@ -155,7 +156,7 @@ const pieceFindings = (
     warn(
       'pipe-piece',
       tell(
-        `of the pipe ${wordList(words)} would be held and could turn or come off; `,
+        `pipe could turn or come off: ${wordList(words)}; `,
         whole
           ? offering(`buy pipe of ${whole} or more`, setOfFile('stock.pipe', `[ ${whole} ]`))
           : 'strap it down to the sides as well',

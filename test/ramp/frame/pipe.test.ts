@@ -76,7 +76,7 @@ describe('holes', () => {
     expect(pipe.pieces.map(({ length }) => length)).toEqual([2700, 400])
     expect(findings.map(({ id }) => id)).not.toContain('pipe-piece')
     expect(pieces(157, 3000)[0]!.message).toBe(
-      'of the pipe the 157 mm from 0 mm on by two screws only 79 mm apart would be held and could turn or come off; strap it down to the sides as well',
+      'pipe could turn or come off: the 157 mm at its left end have two screws only 79 mm apart; strap it down to the sides as well',
     )
     const [short] = pieces(310, 110)
     expect(short!.message).toContain('buy pipe of 310 mm or more')
