@@ -5,8 +5,6 @@ import type { Place } from './problem.ts'
 import type { Report } from './report.ts'
 import { solveWord } from './schema.ts'
 
-export type { AskedFigure } from './check/open-figures.ts'
-
 /** What a ramp leaves to the program, and what it is to be found by. */
 export interface Asks {
   readonly figure: AskedFigure

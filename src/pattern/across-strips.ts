@@ -36,10 +36,10 @@ export const leftOf = ({ kind }: SolvedRamp): string => `left is as seen from ${
 
 const acrossRow = (layer: Layer, { width, kind }: SolvedRamp, units: Units): StripRow => {
   const [common, ...others] = likeRows(layer, units)
-  const usual = common!.rows[0]!
-  const unlikeRows = others.map(({ rows }) => ({
+  const [usual] = common!
+  const unlikeRows = others.map((rows) => ({
     where: rowNames(layer, rows, kindTraits[kind].sheetEnd, units),
-    row: rows[0]!,
+    row: rows[0],
   }))
   const but = unlikeRows.map(({ where, row }) => `${where}: ${unlike(row, usual, units)}`)
   return {
@@ -64,19 +64,18 @@ const acrossRow = (layer: Layer, { width, kind }: SolvedRamp, units: Units): Str
 const figuresOf = ({ across }: FixedRow, units: Units): readonly string[] =>
   across.map((at) => markFigure(at, units))
 
+type AlikeRows = [FixedRow, ...FixedRow[]]
+
 /** Rows whose figures are alike, most rows first: they differ where another screw stands in the way. */
-const likeRows = (
-  { rows }: Layer,
-  units: Units,
-): readonly { readonly rows: readonly [FixedRow, ...FixedRow[]] }[] => {
-  const groups = new Map<string, [FixedRow, ...FixedRow[]]>()
+const likeRows = ({ rows }: Layer, units: Units): readonly AlikeRows[] => {
+  const groups = new Map<string, AlikeRows>()
   for (const row of rows) {
     const key = figuresOf(row, units).join()
     const own = groups.get(key)
     if (own) own.push(row)
     else groups.set(key, [row])
   }
-  return [...groups.values()].map((own) => ({ rows: own })).sort((a, b) => b.rows.length - a.rows.length)
+  return [...groups.values()].sort((a, b) => b.length - a.length)
 }
 
 /** By their studs; those whose stud has a row of another kind too, and those between studs, by their distance. */

@@ -6,6 +6,7 @@ import type { Entry } from '../file/entry.ts'
 import type { Tree, TreeMap } from '../file/tree.ts'
 import type { Range } from '../plausible.ts'
 import type { Report } from '../report.ts'
+import { rangeAt } from '../schema.ts'
 import { thinWide } from '../section.ts'
 import { lengthValue, pairValue, type Reading, sheetValue } from './value.ts'
 
@@ -26,8 +27,6 @@ const example = 'e.g. `18 plywood: 62 EUR`'
 /** Sheets, sections and lengths that a price may name, mm. */
 const ranges = {
   sheet: { least: 0.5, most: 60 },
-  /** as in `stock.panels` */
-  panel: { least: 300, most: 6000 },
   section: { least: 10, most: 300, timber: true as const },
   length: { least: 300, most: 12_000 },
 }
@@ -136,7 +135,7 @@ const pricedThing = (text: string, units: Units | undefined): Reading<Priced> =>
   if (parts.length === 2 && panel !== undefined && isSheet(panel, units)) {
     const sheet = sheetValue(panel, units, ranges.sheet)
     if ('fault' in sheet) return sheet
-    const sides = pairValue(size!, units, ranges.panel)
+    const sides = pairValue(size!, units, rangeAt('stock.panel'))
     if ('fault' in sides) return sides
     return { value: { kind: 'sheet', sheet: sheet.value, size: thinWide(sides.value) } }
   }

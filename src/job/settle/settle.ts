@@ -1,4 +1,5 @@
-import type { AskedFigure, Asks, Limits } from '../../design/asks.ts'
+import type { Asks, Limits } from '../../design/asks.ts'
+import type { AskedFigure } from '../../design/check/open-figures.ts'
 import { withWidths } from '../../design/check/stores-inside.ts'
 import type { Design, QuarterDesign } from '../../design/design.ts'
 import { isCurved } from '../../design/kind-traits.ts'

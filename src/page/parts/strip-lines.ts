@@ -76,21 +76,30 @@ const twoLines = (piece: StripPiece, code: string, room: number): Drawing => {
   const left = stripOver + ends
   const right = left + room
   const notes = noteTries(piece)
+  const tries = [size, leastSize].flatMap((scale) =>
+    [nameOf(piece), brief].flatMap((name) =>
+      [...notes.whole, ...notes.brief].flatMap((said) => {
+        const [named, noted, coded] = [wide(name, scale, 'bold'), wide(said, scale), wide(code, scale)]
+        const beside = named + lines.apart + coded <= room
+        const below = noted + lines.apart + coded <= room
+        return named <= room && noted <= room && (beside || below)
+          ? [{ scale, name, said, beside, apart: beside && below }]
+          : []
+      }),
+    ),
+  )
   // rather fewer words than a note under the code
-  for (const apart of [true, false])
-    for (const scale of apart ? [size] : [size, leastSize])
-      for (const name of apart ? [nameOf(piece)] : [nameOf(piece), brief])
-        for (const said of apart ? notes.whole : [...notes.whole, ...notes.brief]) {
-          const beside = wide(name, scale, 'bold') + lines.apart + wide(code, scale) <= room
-          const below = wide(said, scale) + lines.apart + wide(code, scale) <= room
-          if (wide(name, scale, 'bold') > room || wide(said, scale) > room) continue
-          if (apart ? !(beside && below) : !(beside || below)) continue
-          return [
-            text('note', { x: left, y: first }, scale, name, { face: 'bold' }),
-            text('note', { x: left, y: second }, scale, said),
-            text('note', { x: right, y: beside ? first : second }, scale, code, { align: 'right' }),
-          ]
-        }
+  const full = tries.find(
+    ({ scale, name, said, apart }) =>
+      apart && scale === size && name === nameOf(piece) && notes.whole.includes(said),
+  )
+  const found = full ?? tries[0]
+  if (found)
+    return [
+      text('note', { x: left, y: first }, found.scale, found.name, { face: 'bold' }),
+      text('note', { x: left, y: second }, found.scale, found.said),
+      text('note', { x: right, y: found.beside ? first : second }, found.scale, code, { align: 'right' }),
+    ]
   // nothing but what it is: its place is told by the joint's words
   return [
     text('note', { x: left, y: first }, leastSize, brief, { face: 'bold' }),

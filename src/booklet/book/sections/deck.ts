@@ -197,18 +197,22 @@ const runOutWords = (
   const strips = stripWords(book, ramp)
   const placesOf = ({ at, across }: Pick<RunOutBolts, 'at' | 'across'>): string =>
     `${show(at)} from its upper end, ${across.map(show).join(', ')} from the left edge.`
+  const lower = 'Its other end lies on the floor by its own weight.'
   if (!row) {
     const bolts = runOutBolts(ramp, book.design.stock, units)
-    const hole = ownUnits(runOutBolt.hole, units)
-    const held = bolts
-      ? [
-          `No stud lies under its upper end, and the skin is too thin for a screw: bolts hold it. Drill ${bolts.across.length} holes ${hole} wide in it, ${placesOf(bolts)}`,
-          `Lay it over the skin, clamp it and drill on through the skin at each hole. Sink each until a head lies level, on into the skin where the sheet is thinner than a head. Put in ${bolts.across.length} bolts ${ownUnits(runOutBolt.size, units)} × ${show(bolts.length)}, countersunk, a washer and a nut on each from below. Its other end lies on the floor by its own weight.`,
-        ]
-      : [
-          'No stud lies under its upper end, nor a skin that holds a screw: put a timber there. Its other end lies on the floor by its own weight.',
-        ]
-    return [`The run-out is ${sized} ${lies}`, ...held.slice(0, -1), ...strips, ...held.slice(-1)]
+    if (!bolts)
+      return [
+        `The run-out is ${sized} ${lies}`,
+        ...strips,
+        `No stud lies under its upper end, nor a skin that holds a screw: put a timber there. ${lower}`,
+      ]
+    const count = bolts.across.length
+    return [
+      `The run-out is ${sized} ${lies}`,
+      `No stud lies under its upper end, and the skin is too thin for a screw: bolts hold it. Drill ${count} holes ${ownUnits(runOutBolt.hole, units)} wide in it, ${placesOf(bolts)}`,
+      ...strips,
+      `Lay it over the skin, clamp it and drill on through the skin at each hole. Sink each until a head lies level, on into the skin where the sheet is thinner than a head. Put in ${count} bolts ${ownUnits(runOutBolt.size, units)} × ${show(bolts.length)}, countersunk, a washer and a nut on each from below, the toe lifted onto blocks. ${lower}`,
+    ]
   }
   const places = placesOf(row)
   const screws = screwWords([row], (length) => screw('run-out', length))
@@ -222,7 +226,7 @@ const runOutWords = (
     `The run-out is ${sized} ${lies}`,
     `Drill ${row.across.length} holes ${freeHole(units)} wide, ${places}`,
     ...strips,
-    `Lay it over the skin and screw it ${row.into === 'stud' ? 'through the skin into stud 1' : 'to the skin alone, since no stud lies there'}, ${screws}, ${screwHead('run-out')}: ${sinkWords('skin', units)}. Its other end lies on the floor by its own weight.`,
+    `Lay it over the skin and screw it ${row.into === 'stud' ? 'through the skin into stud 1' : 'to the skin alone, since no stud lies there'}, ${screws}, ${screwHead('run-out')}: ${sinkWords('skin', units)}. ${lower}`,
   ]
 }
 
