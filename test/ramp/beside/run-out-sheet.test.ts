@@ -141,6 +141,6 @@ test('over a skin too thin for any screw bolts hold it, where screws would be, l
   })
   expect(list.find(({ what }) => what === 'spanner')!.note).toContain('run-out')
   expect(bookletSaid(thin(9), ['deck'])).toContain(
-    `Put in ${bolts.across.length} bolts M5 × 20, countersunk, a washer and a nut on each from below.`,
+    `Put in ${bolts.across.length} bolts M5 × 20, countersunk, a washer and a nut on each from below, the toe lifted onto blocks.`,
   )
 })
