@@ -5,6 +5,7 @@ import { cutsJob } from '../../src/job/cuts.ts'
 import { usualLaying } from '../../src/job/laying.ts'
 import { answerChecks, answerLine } from '../../src/job/settle/answer-words.ts'
 import { readSettled } from '../../src/job/settle/settle.ts'
+import { toeRank } from '../../src/job/settle/toe-rank.ts'
 import type { WholeDesign } from '../../src/ramp/ramp.ts'
 import { drawDesign, solveDesign } from '../../src/ramp/solve.ts'
 import { designOf } from '../support/design-of.ts'
@@ -68,6 +69,33 @@ describe('a figure that is left to the program', () => {
     expect(longOf(text({ deck: String(answer!.mm) }))).toBeLessThanOrEqual(1300 + 1e-6)
     expect(longOf(text({ deck: String(answer!.mm + 1) }))).toBeGreaterThan(1300)
     expect(answerLine(answer!, 'mm')).toBe(`deck ${answer!.mm} mm: the most that length 1300 mm allows`)
+  })
+
+  test('is the least toe that is blunt, a thinner one only where no blunt one keeps to the limits', () => {
+    const toe = (more: string, said: Said = {}) => settled(text({ toe: 'solve', more, ...said })).answers[0]!
+    const free = toe('limits: { length: 1600 }')
+    expect([free.mm, free.binds]).toEqual([12, ['edge']])
+    expect(answerLine(free, 'mm')).toBe('toe 12 mm: the least that a blunt edge allows')
+    expect(solveDesign(designOf(text({ toe: '12' }))).checks.map(({ id }) => id)).not.toContain('toe-thin')
+    const inches = settled(
+      text({ toe: 'solve', more: 'limits: { length: 63 }', height: '24', radius: '68', deck: '20' })
+        .replace('units: mm', 'units: in')
+        .replace('width: 1216', 'width: 48')
+        .replaceAll('9 plywood', '3/8 plywood')
+        .replace('1.5 steel', '1/16 steel'),
+    ).answers[0]!
+    assertNear(inches.mm, 12.7, 1e-9)
+    // a shorter side takes a higher toe, which the limit bars as before
+    const short = toe('limits: { length: 1300 }')
+    expect(short.binds).toEqual(['length'])
+    expect(longOf(text({ toe: String(short.mm - 1) }))).toBeGreaterThan(1300)
+  })
+
+  test.each([
+    [12, 11, 7],
+    [7, 6, 0],
+  ])('ranks a toe of %d mm before one of %d and one of %d', (better, ...thinner) => {
+    for (const mm of thinner) expect(toeRank(better, 'mm')).toBeLessThan(toeRank(mm, 'mm'))
   })
 
   test('keeps to the pages of paper', () => {
@@ -382,7 +410,7 @@ test('of generated designs: typed in, it gives the same design; a slow search fi
     const own = passedAt(typed(answer.mm), limits)
     expect(own === 0, open).toBe(answer.passed.length === 0)
     const way = figure === 'toe' ? -1 : 1
-    if (answer.binds.length > 0) {
+    if (answer.binds.length > 0 && !answer.binds.includes('edge')) {
       expect(passedAt(typed(answer.mm + way), limits), open).not.toBe(0)
       seen.bound++
     }
@@ -392,7 +420,7 @@ test('of generated designs: typed in, it gives the same design; a slow search fi
       continue
     }
     // values on the better side, one by one, then in larger steps
-    const end = { height: 3000, radius: 20_000, deck: 3000, toe: 0 }[figure]
+    const end = { height: 3000, radius: 20_000, deck: 3000, toe: 12 }[figure]
     let idle = 0
     for (
       let [mm, k] = [answer.mm + way, 0];

@@ -19,6 +19,7 @@ const furthest = ({ figure }: Asks): string => {
 
 const bindWords = (bind: Bind, asks: Asks, units: Units): string => {
   if (bind === 'ramp') return 'the ramp itself'
+  if (bind === 'edge') return 'a blunt edge'
   return bind === 'timber' ? 'the timber sold' : limitWords(bind, asks, units)
 }
 

@@ -11,9 +11,10 @@ import {
   slowMeasures,
   soundRamp,
 } from './judge.ts'
+import { toeRank } from './toe-rank.ts'
 
-/** What keeps a figure from a better value. */
-export type Bind = LimitName | 'timber' | 'ramp'
+/** What keeps a figure from a better value; `edge`: a lower toe is a thin edge. */
+export type Bind = LimitName | 'timber' | 'ramp' | 'edge'
 
 /** The next value that would be better, where no angle is asked for. */
 export const betterOf = ({ figure }: Asks, mm: number, step: number): number =>
@@ -31,6 +32,7 @@ export const bindsOf = (
   mm: number,
 ): readonly Bind[] => {
   if (better === mm || !within(key, better)) return []
+  if (asks.figure === 'toe' && toeRank(better, design.units) > toeRank(mm, design.units)) return ['edge']
   const changed = key.typed(ramp, better)
   const quick = quickMeasures(changed, design)
   const sound = quick && soundRamp(changed, design)

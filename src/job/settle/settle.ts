@@ -1,7 +1,7 @@
 import type { Asks, Limits } from '../../design/asks.ts'
 import type { AskedFigure } from '../../design/check/open-figures.ts'
 import { withWidths } from '../../design/check/stores-inside.ts'
-import type { Design, QuarterDesign } from '../../design/design.ts'
+import type { Design, QuarterDesign, Units } from '../../design/design.ts'
 import { isCurved } from '../../design/kind-traits.ts'
 import type { Problem } from '../../design/problem.ts'
 import { type OpenReading, readOpenDesign } from '../../design/read.ts'
@@ -20,6 +20,7 @@ import { type Bind, barsOf, betterOf, bindsOf } from './bars.ts'
 import { fillsPanel, leastMeasures, leastPaper } from './bounds.ts'
 import { type LimitName, type Measures, passed, quickMeasures, slowMeasures, soundRamp } from './judge.ts'
 import { type Candidate, nearestCounted, nearestOf, type Tried, type Try } from './nearest.ts'
+import { toeRank } from './toe-rank.ts'
 import { clashOf, unmovedBy } from './together.ts'
 
 /** A figure that was left to the program, found. */
@@ -239,7 +240,7 @@ const candidatesOf = (
         over,
         least: counted ? passedBy({ ...quick, ...leastMeasures(ramp, design, asks.limits) }, asks) : over,
         fills: counted && fillsPanel(ramp, design, step),
-        rank: rankOf(asks, mm, quick),
+        rank: rankOf(asks, mm, quick, design.units),
       }
     })
     .sort((a, b) => a.over - b.over || a.rank - b.rank)
@@ -250,10 +251,10 @@ const limitsWithout = (limits: Limits, names: readonly LimitName[]): Limits => (
   ...Object.fromEntries(names.map((name) => [name, null])),
 })
 
-/** An angle is met as near as may be; else the most that the limits allow, for a toe the least, for a tangent the nearest to 0. */
-const rankOf = ({ figure, lip }: Asks, mm: number, quick: Measures): number => {
+/** An angle is met as near as may be; else the most that the limits allow, for a toe the least blunt one, for a tangent the nearest to 0. */
+const rankOf = ({ figure, lip }: Asks, mm: number, quick: Measures, units: Units): number => {
   if (lip !== null) return Math.abs(quick.lip! - lip) + (lip <= steepest && quick.lip! > steepest ? 1 : 0)
-  if (figure === 'toe') return mm
+  if (figure === 'toe') return toeRank(mm, units)
   if (figure === 'tangent') return Math.abs(mm)
   return -mm
 }
