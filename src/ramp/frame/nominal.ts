@@ -1,20 +1,20 @@
-import type { RampDesign, Sheet, Units } from '../../design/design.ts'
+import type { QuarterDesign, RampDesign, Sheet, Units } from '../../design/design.ts'
 import { dressedThicknesses, dressedWidths } from '../../design/dressed.ts'
 import { isCurved } from '../../design/kind-traits.ts'
 import { sideSheet } from '../../design/panel-sizes.ts'
 import { thinWide } from '../../design/section.ts'
 import { inch } from '../../geometry/inch.ts'
 import { wordList } from '../../length/word-list.ts'
-import { type Finding, note, warn } from '../check/check.ts'
+import { type Draft, type Finding, note, type Trial, warn } from '../check/check.ts'
 import { rounded, same } from '../check/offer.ts'
-import { offering, set, tell } from '../check/told.ts'
+import { offering, set, type Told, tell } from '../check/told.ts'
 
 /** Outside of steel pipe by the name it is sold under, inches, as a rule reads it: ASME B36.10M, ASTM A53. */
 const pipes = new Map([
-  [1.25, '1.66'],
-  [1.5, '1.9'],
-  [2, '2 3/8'],
-  [2.5, '2 7/8'],
+  [1.25, { inches: 1.66, shown: '1.66' }],
+  [1.5, { inches: 1.9, shown: '1.9' }],
+  [2, { inches: 2.375, shown: '2 3/8' }],
+  [2.5, { inches: 2.875, shown: '2 7/8' }],
 ])
 
 /** Outside of steel pipe in mm by its nominal diameter (DN): EN 10255, from memory. */
@@ -40,11 +40,13 @@ const planed = new Map([
 /** Plywood by its performance category of PS 1, inches, as it measures; from memory. */
 const plywoods = new Map([[0.75, '23/32']])
 
-/** What is typed by the name that it is sold under. */
+/** Studs and sheets that are typed by the name that they are sold under. */
 export const nominalFindings = (ramp: RampDesign, units: Units): readonly Finding[] =>
-  units === 'in'
-    ? [...studFindings(ramp), ...pipeFindings(ramp), ...plywoodFindings(ramp)]
-    : [...planedFindings(ramp), ...metricPipeFindings(ramp)]
+  units === 'in' ? [...studFindings(ramp), ...plywoodFindings(ramp)] : planedFindings(ramp)
+
+/** A pipe that is. */
+export const pipeNominalFindings = (design: QuarterDesign, units: Units): readonly Draft[] =>
+  units === 'in' ? inchPipeFindings(design) : metricPipeFindings(design)
 
 /** A note: sawn timber is sold in its full size too. */
 const planedFindings = ({ studs: { section } }: RampDesign): readonly Finding[] => {
@@ -83,38 +85,42 @@ const plywoodFindings = (ramp: RampDesign): readonly Finding[] => {
   ]
 }
 
-const metricPipeFindings = (ramp: RampDesign): readonly Finding[] => {
+const metricPipeFindings = (design: QuarterDesign): readonly Draft[] => {
   // plastic pipe is sold by its outside
-  if (ramp.coping?.material !== 'steel') return []
-  const { outside } = ramp.coping
+  if (design.coping?.material !== 'steel') return []
+  const { outside } = design.coping
   const real = named(metricPipes, outside)
   if (real === undefined) return []
   return [
-    warn(
-      'pipe-nominal',
+    warn('pipe-nominal', (trial: Trial) =>
       tell(
         `the pipe is taken as ${outside} mm thick in real; steel pipe sold as DN ${outside} measures ${real} mm outside: `,
-        offering(`type what you measure (outside: ${real})`, set('coping.outside', `${real}`)),
+        measuredPipe(trial, design, real, `${real}`),
       ),
     ),
   ]
 }
+
+/** What a pipe measures, typed where the ramp can be built with it. */
+const measuredPipe = (trial: Trial, design: QuarterDesign, mm: number, shown: string): Told =>
+  trial({ ...design, coping: { ...design.coping!, outside: mm } })
+    ? offering(`type what you measure (outside: ${shown})`, set('coping.outside', shown))
+    : tell('measure it and type that; another part fails then and must change too')
 
 const named = <T>(table: ReadonlyMap<number, T>, size: number): T | undefined =>
   [...table].find(([name]) => Math.abs(name - size) < same)?.[1]
 
 const show = (inches: number): string => rounded(inches * inch, 'in').replace(/ in$/, '')
 
-const pipeFindings = (ramp: RampDesign): readonly Finding[] => {
-  const typed = ramp.coping ? ramp.coping.outside / inch : 0
+const inchPipeFindings = (design: QuarterDesign): readonly Draft[] => {
+  const typed = design.coping ? design.coping.outside / inch : 0
   const outside = named(pipes, typed)
   if (outside === undefined) return []
   return [
-    warn(
-      'pipe-nominal',
+    warn('pipe-nominal', (trial: Trial) =>
       tell(
-        `the pipe is taken as ${show(typed)} in thick in real; pipe sold as ${show(typed)} in measures ${outside} in outside: `,
-        offering(`type what you measure (outside: ${outside})`, set('coping.outside', outside)),
+        `the pipe is taken as ${show(typed)} in thick in real; pipe sold as ${show(typed)} in measures ${outside.shown} in outside: `,
+        measuredPipe(trial, design, outside.inches * inch, outside.shown),
       ),
     ),
   ]

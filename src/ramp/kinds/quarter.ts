@@ -3,7 +3,7 @@ import { largestPanel } from '../../design/panel-sizes.ts'
 import { type Draft, hasStop } from '../check/check.ts'
 import { widthKey } from '../check/remedy.ts'
 import { studLength, timberFindings } from '../frame/bays.ts'
-import { nominalFindings } from '../frame/nominal.ts'
+import { nominalFindings, pipeNominalFindings } from '../frame/nominal.ts'
 import type { Quarter, SolvedQuarter } from '../ramp.ts'
 import { meetFindings } from '../screws/meet-findings.ts'
 import { type Side, sideLength, solveSide } from '../side/side.ts'
@@ -100,6 +100,7 @@ export const draftQuarter = (
     ...framed,
     ...timberFindings(design, stock, stored, units),
     ...nominalFindings(design, units),
+    ...pipeNominalFindings(design, units),
     ...behind.findings,
   ]
   // nor worth fitting out

@@ -25,6 +25,26 @@ test('steel pipe typed by its nominal diameter in mm is told, and what it measur
   expect(pipe('50\n      material: plastic')).toEqual([])
 })
 
+// a pipe of 76.1 mm, 20 mm behind the face, is let in deeper than this deck is long: EN 10255, from memory
+test('what a pipe measures is offered where the ramp can be built with it, and told as it is where another part stops', () => {
+  const bare = metric.replace(/ {4}chamfer:.*\n {6}leg.*\n/, '').replace('out: 6', 'out: -20')
+  const checksOf = (outside: number, deck: number) => {
+    const reading = readDesign(
+      bare.replace('outside: 60.3', `outside: ${outside}`).replace('deck: 500', `deck: ${deck}`),
+    )
+    return 'design' in reading ? solveDesign(reading.design).checks : []
+  }
+  const nominal = (deck: number) => checksOf(65, deck).find(({ id }) => id === 'pipe-nominal')!
+  expect(nominal(500).offers).toEqual([[{ path: 'ramps.0.coping.outside', value: '76.1' }]])
+  const stopsOf = (outside: number) =>
+    checksOf(outside, 64).flatMap(({ id, level }) => (level === 'stop' ? [id] : []))
+  expect([stopsOf(65), stopsOf(76.1)]).toEqual([[], ['notch-long']])
+  expect(nominal(64).offers).toEqual([])
+  expect(nominal(64).message).toMatch(
+    /measures 76\.1 mm outside: measure it and type that; another part fails then and must change too$/,
+  )
+})
+
 // sawn sizes of EN 1313-1, planed ones 5 mm less: from memory
 test('timber typed by its sawn size in mm is told what is left when it is planed', () => {
   const studs = (section: string) =>
