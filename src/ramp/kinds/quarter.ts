@@ -80,7 +80,8 @@ export const draftQuarter = (
   stored: readonly string[] = [],
 ): { readonly ramp: Quarter; readonly whole: SolvedQuarter | null; readonly drafts: readonly Draft[] } => {
   const { drafts: framed, frame } = frameQuarter(design, units, stock, () => false, { stored })!
-  if (!frame) return { ramp: curveless(design), whole: null, drafts: framed }
+  const bought = timberFindings(design, stock, stored, units)
+  if (!frame) return { ramp: curveless(design), whole: null, drafts: [...framed, ...bought] }
   const { transition, length, coping, side, studs, behind } = frame
   const around = {
     design,
@@ -98,7 +99,7 @@ export const draftQuarter = (
   const endsOf = (changed: QuarterDesign) => draftQuarter(changed, units, stock, stored).ramp.endScrews
   const drafts: Draft[] = [
     ...framed,
-    ...timberFindings(design, stock, stored, units),
+    ...bought,
     ...nominalFindings(design, units),
     ...pipeNominalFindings(design, units),
     ...behind.findings,

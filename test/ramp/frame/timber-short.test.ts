@@ -26,6 +26,17 @@ test('a stud longer than every timber is a stop, with the length to buy and the 
   expect(sides).toBe(3)
 })
 
+test('it is told beside a stop that leaves the ramp without a curve', () => {
+  const { drafts } = draftQuarter({ ...plain, height: { layer: 'frame', value: 2400 } }, 'mm', {
+    ...stock,
+    timber: [760],
+  })
+  expect(drafts.flatMap(({ id, level }) => (level === 'stop' ? [id] : []))).toEqual([
+    'overhang',
+    'timber-short',
+  ])
+})
+
 test('no rib is offered where another ramp is kept inside', () => {
   expect(said(plain, [760], ['inner']).join()).not.toContain('rib')
 })
