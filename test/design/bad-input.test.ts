@@ -1,5 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
+import { readDesign } from '../../src/design/read.ts'
 import { change, pair, problemsOf, single } from './sample.ts'
 
 /** `line:column message` of every problem, in order. */
@@ -332,6 +333,34 @@ describe('sizes', () => {
       '2:8 unknown units `inch`; did you mean `in`? allowed: mm, in',
     ])
   })
+})
+
+// 10 mm are 1 cm, 1000 are 1 m, 12 in are 1 ft
+describe('units that no file is in', () => {
+  it.each([
+    ['cm', 'mm', 10, '64 cm'],
+    ['centimetres', 'mm', 10, '64 cm'],
+    ['m', 'mm', 1000, '0.64 m'],
+    ['feet', 'in', 12, '2 ft'],
+  ])(
+    '%s are told how to write lengths, and no other unit is put in their place',
+    (typed, units, times, own) => {
+      const text = inSingle('units: mm', `units: ${typed}`)
+      expect(said(text)).toEqual([
+        `2:8 unknown units \`${typed}\`; say ${units}, and write lengths in ${units}, ${times} times the figure, or with their own unit: ${own}; allowed: mm, in`,
+      ])
+      const reading = readDesign(text)
+      expect('problems' in reading && reading.problems[0]!.meant).toBeUndefined()
+    },
+  )
+})
+
+it.each(['yes', 'no', 'true'])('a sheet that is said with %s is told what to write', (typed) => {
+  expect(said(`${single.replace(/\n$/, '')}\n    deck-board: ${typed}\n`).at(-1)).toMatch(
+    new RegExp(
+      `\\d \`deck-board\`: \`${typed}\` is no sheet; write a thickness and a material, or leave the key out; e.g. \`deck-board: 15 plywood\`$`,
+    ),
+  )
 })
 
 describe('words', () => {

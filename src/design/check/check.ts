@@ -30,6 +30,7 @@ import {
   type Reading,
   sheetValue,
   textValue,
+  yesNoFault,
 } from './value.ts'
 
 export interface Checking {
@@ -144,7 +145,10 @@ const checkScalar = ({ text, place }: TreeScalar, row: Row, path: string, on: Ch
     case 'pair':
       return one(pairValue(text, on.units, value), (mm) => ({ kind: 'lengths', mm, place }))
     case 'sheet':
-      return one(sheetValue(text, on.units, value), (sheet) => ({ kind: 'sheets', sheets: [sheet], place }))
+      return one(
+        yesNoFault(text, row.words.includes('none')) ?? sheetValue(text, on.units, value),
+        (sheet) => ({ kind: 'sheets', sheets: [sheet], place }),
+      )
     default:
       throw new TypeError(`no single ${value.kind} at ${path}`)
   }

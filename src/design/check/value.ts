@@ -138,8 +138,31 @@ const turnedSheet = (text: string, units: Units | undefined): Fault | null => {
 
 export const choiceValue = (text: string, of: readonly string[], what: string): Reading<string> => {
   const word = text.trim().toLowerCase()
-  return of.includes(word) ? { value: word } : unknownWord(what, text, of)
+  if (of.includes(word)) return { value: word }
+  const other = what === 'units' ? otherUnits(text) : null
+  return other === null
+    ? unknownWord(what, text, of)
+    : { code: 'choice', fault: `unknown units ${quote(text)}; ${other}; allowed: ${of.join(', ')}` }
 }
+
+/** What to do with lengths in a unit that no file is in; null for any other word. */
+const otherUnits = (word: string): string | null => {
+  const written = (units: Units, times: number, example: string): string =>
+    `say ${units}, and write lengths in ${units}, ${times} times the figure, or with their own unit: ${example}`
+  if (/^(?:cm|centimet(?:er|re)s?)$/i.test(word.trim())) return written('mm', 10, '64 cm')
+  if (/^(?:m|met(?:er|re)s?)$/i.test(word.trim())) return written('mm', 1000, '0.64 m')
+  return /^(?:ft|foot|feet)$/i.test(word.trim()) ? written('in', 12, '2 ft') : null
+}
+
+/** A plain yes or no where a sheet is asked for; `spared`: its key may be left out. */
+export const yesNoFault = (text: string, spared: boolean): Fault | null =>
+  /^(?:yes|no|true|false|on|off)$/i.test(text.trim())
+    ? {
+        code: 'shape',
+        fault: `${quote(text)} is no sheet; write a thickness and a material${spared ? ', or leave the key out' : ''}`,
+        example: true,
+      }
+    : null
 
 /** `inch` and `millimetres` are no slips of `in` and `mm`. */
 const unitMeant = (word: string): string | undefined => {
