@@ -86,6 +86,10 @@ describe('traceply choose', () => {
     const way = await traceply('choose', '--height', height!, '--rider', 'mellow', '--timbers', '5', '--json')
     expect(JSON.parse(way.out).ramps.length).toBeGreaterThan(0)
     expect(none.err).toContain('no --timbers')
+    // no ramp is so small: whoever means cm sees what was read
+    expect((await traceply('choose', '--garage', '400x300', '--rider', 'mellow')).err).toContain(
+      'no --garage (it is read as 400 x 300 mm)',
+    )
   })
 
   it('asks step by step where somebody sits at a terminal, and never replaces a file', async () => {

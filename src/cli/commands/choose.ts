@@ -4,6 +4,7 @@ import type { ChosenRamp } from '../../job/choose/trial.ts'
 import { waysOut } from '../../job/choose/ways-out.ts'
 import { readWishes, type Wishes, type WishWords, wishKeys } from '../../job/choose/wishes.ts'
 import { asked, isRefusal } from '../../job/refusal.ts'
+import { showLength } from '../../length.ts'
 import { steepnesses } from '../../ramp/steepness.ts'
 import { askWishes } from '../ask-wishes.ts'
 import { command, type Given } from '../command.ts'
@@ -79,7 +80,7 @@ const choose = async (given: ChooseOptions, shell: Shell): Promise<number> => {
   )
   if (given.out !== undefined) checkOut(given.out, given.force ?? false)
   const ramps = chooseRamps(wishes)
-  if (ramps.length === 0) throw new Failure(1, noneWords(waysOut(said, wishes)))
+  if (ramps.length === 0) throw new Failure(1, noneWords(waysOut(said, wishes), wishes))
   if (given.pick !== undefined) return give(picked(ramps, given.pick), given, shell)
   if (given.json) {
     shell.out(json(ramps))
@@ -102,10 +103,21 @@ const tableText = (ramps: readonly ChosenRamp[], wishes: Wishes): string =>
     ...chosenNotes(ramps, wishes).map((line) => wrap(line, 2)),
   ].join('\n')
 
-const noneWords = (ways: readonly string[]): string =>
+const noneWords = (ways: readonly string[], wishes: Wishes): string =>
   `no ramp that works keeps all of that; ${
-    ways.length > 0 ? `each of these alone makes one: ${ways.join(', or ')}` : 'ask for less of it at once'
+    ways.length > 0
+      ? `each of these alone makes one: ${ways.map((way) => `${way}${readAs(way, wishes)}`).join(', or ')}`
+      : 'ask for less of it at once'
   }\nnothing written`
+
+/** A room as it was read: a number without a unit may have been meant in another one. */
+const readAs = (way: string, wishes: Wishes): string => {
+  const room = (['garage', 'door'] as const).find((key) => way === `no --${key}`)
+  const sides = room && wishes[room]
+  if (!sides) return ''
+  const shown = sides.map((mm) => showLength(mm, wishes.units))
+  return ` (it is read as ${shown.join(' x ')} ${wishes.units})`
+}
 
 const json = (ramps: readonly ChosenRamp[]): string => `${JSON.stringify({ ramps }, null, 2)}\n`
 
