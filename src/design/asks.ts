@@ -57,12 +57,19 @@ export const asksOf = (map: EntryMap, own: EntryMap, path: string, report: Repor
       )
     return null
   }
-  if (second !== undefined)
+  if (second !== undefined) {
+    const said = openIn(own).map(({ key }) => key)
+    // told of the ramp that says both
+    if (said.length === 0 && own.entries.has('like')) return null
+    const named = ({ key }: typeof first): string =>
+      said.includes(key) ? `\`${key}\`` : `\`${key}\` (taken over by \`like\`)`
+    const at = said.includes(second.key) ? second : first
     return fail(
-      second.key,
-      second.place,
-      `\`${first.key}\` and \`${second.key}\` are both left to the program; it finds one: give a length for the other`,
+      at.key,
+      at.place,
+      `${named(first)} and ${named(second)} are both left to the program; it finds one: give a length for the other`,
     )
+  }
   if (lip !== null && !turnsLip.includes(first.figure))
     return fail(
       first.key,

@@ -276,6 +276,26 @@ ramps:
     expect(problemsOf(pair('height: { frame: 500 }, lip: 40°'))[0]).toMatch(/^ramps\[1\].lip: `lip` follows/)
   })
 
+  test('is one of two where a ramp like another adds one; what that says of both is told once', () => {
+    const like = (said: Said, more: string) =>
+      problemsOf(`${text(said)}\n  - { name: b, like: a, ${more} }\n`)
+    const one = { height: 'solve', more: 'lip: 48°\n    name: a' }
+    expect(like(one, 'width: solve')).toEqual([
+      expect.stringMatching(
+        /^ramps\[1\]\.width: `height\.frame` \(taken over by `like`\) and `width` are both left/,
+      ),
+    ])
+    // the one that is taken over comes second in the list of figures
+    const deck = { deck: 'solve', more: 'limits: { length: 1300 }\n    name: a' }
+    expect(like(deck, 'toe: solve')).toEqual([
+      expect.stringMatching(/^ramps\[1\]\.toe: `toe` and `deck` \(taken over by `like`\) are both left/),
+    ])
+    expect(like({ ...one, radius: 'solve' }, 'toe: 50')).toEqual([
+      expect.stringMatching(/^ramps\[0\]\.transition\.circle\.surface: `height\.frame` and /),
+    ])
+    expect(like({ ...one, radius: 'solve' }, 'height: { frame: 500 }')).toHaveLength(1)
+  })
+
   test('is refused by whoever reads figures alone', () => {
     const reading = readDesign(text({ height: 'solve', more: 'lip: 48°' }))
     expect('problems' in reading && reading.problems[0]!.message).toBe(
