@@ -1,5 +1,5 @@
 import type { Pt } from '../support/pt.ts'
-import { type Beside, mapPoint, type Tile } from './tape.ts'
+import { type Beside, mapPoint, runsOf, type Tile } from './tape.ts'
 
 /** How far two pages may disagree, mm. */
 const most = 0.005
@@ -41,6 +41,36 @@ const unbroken = (lines: readonly Straight[], share: (p: Pt) => number): readonl
       else kept.push(line)
       return kept
     }, [])
+
+/** Middles of the rings round screws, 4 mm wide, true page mm. */
+const rings = (tile: Tile): readonly Pt[] =>
+  tile.read.strokes
+    .filter(({ layer, path }) => layer === 'mark' && path.some(({ kind }) => kind === 'cubic'))
+    .flatMap(({ path }): Pt[] => {
+      const points = runsOf(path, tile.writtenToTrue).flat()
+      const [xs, ys] = [points.map((p) => p.x), points.map((p) => p.y)]
+      const [x0, x1, y0, y1] = [Math.min(...xs), Math.max(...xs), Math.min(...ys), Math.max(...ys)]
+      const isRing = Math.abs(x1 - x0 - 4) < 0.1 && Math.abs(y1 - y0 - 4) < 0.1
+      return isRing ? [{ x: (x0 + x1) / 2, y: (y0 + y1) / 2 }] : []
+    })
+
+/** A joint line breaks off so far from the middle of a ring, mm. */
+const ringAir = { least: 2.5, most: 2.65 } as const
+
+/** A line that stops at a ring that it would cross before its end, as if it went on to there. */
+const goneOn = (line: Straight, whole: readonly Pt[], screws: readonly Pt[]): Straight => {
+  const end = (p: Pt): Pt =>
+    whole.find(
+      (q) =>
+        distance(p, q) <= widestBreak &&
+        screws.some((at) => {
+          const off = distance(at, p)
+          const ahead = (at.x - p.x) * (q.x - p.x) + (at.y - p.y) * (q.y - p.y) > 0
+          return ahead && off > ringAir.least && off < ringAir.most
+        }),
+    ) ?? p
+  return { ...line, a: end(line.a), b: end(line.b) }
+}
 
 /** Feet of the ticks that stand on a joint line: those of the zeros, 5 mm high, and all. */
 const vernier = (
@@ -88,7 +118,8 @@ export const checkJoints = (
   const marks = new Map(
     tiles.map(({ tile }) => {
       const lines = straights(tile, 'joint')
-      return [tile, { lines, crosses: crosses(lines), snap: snapOf(lines, tile) }] as const
+      const snap = snapOf(lines, tile)
+      return [tile, { lines, crosses: crosses(lines), snap, rings: rings(tile) }] as const
     }),
   )
   let joints = 0
@@ -139,14 +170,20 @@ export const checkJoints = (
       verniers += zeros.length
 
       // the joint line itself: on both pages the same, and as long as the cell
-      const jointLines = (lines: readonly Straight[]): readonly Straight[] =>
+      const { x0, x1, y0, y1 } = tile.window
+      const whole = (upright ? [y0, y1] : [x0, x1]).map((edgeAt, i): Pt => {
+        const along = edgeAt + (i === 0 ? overlap : -overlap) / 2
+        return upright ? { x: at, y: along } : { x: along, y: at }
+      })
+      const jointLines = (lines: readonly Straight[], screws: readonly Pt[]): readonly Straight[] =>
         unbroken(
           lines.filter(({ a, b, dashed }) => off(a) <= most && off(b) <= most && dashed),
           (p) => (upright ? p.y : p.x),
-        )
-      const ownLines = jointLines(own.lines)
+        ).map((line) => goneOn(line, whole, screws))
+      const ownLines = jointLines(own.lines, own.rings)
       const theirLines = jointLines(
         theirs.lines.map(({ a, b, dashed }) => ({ a: there(a), b: there(b), dashed })),
+        theirs.rings.map(there),
       )
       if (ownLines.length !== 1) fault(`${where}: page ${tile.page} draws ${ownLines.length} joint lines`)
       if (!alike(ownLines.flatMap(ends), theirLines.flatMap(ends))) fault(`${where}: joint lines differ`)

@@ -1,5 +1,6 @@
 import { readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
+import type { Pt } from '../support/pt.ts'
 import type { PdfPageRead } from '../support/read-pdf.ts'
 import { type Plotted, plotJob } from './plot.ts'
 import { tapeUp } from './tape-up.ts'
@@ -71,8 +72,53 @@ const texts = (page: Page, change: (text: Page['texts'][number]) => Page['texts'
 const pageWith = (word: string): number =>
   tilePages.find((i) => good.read.pages[i]!.texts.some((t) => t.text === word))!
 
+/** The longest dashed straight stroke of the joints on a page. */
+const jointLine = (page: Page): Page['strokes'][number] =>
+  page.strokes
+    .filter(({ layer, dash }) => layer === 'joint' && dash.length > 0)
+    .reduce((a, b) => (lengthOf(b) > lengthOf(a) ? b : a))
+
+const ends = ({ path }: Page['strokes'][number]): readonly Pt[] =>
+  path.flatMap((segment) => ('to' in segment ? [segment.to] : []))
+
+const lengthOf = (stroke: Page['strokes'][number]): number => {
+  const [a, b] = ends(stroke) as [Pt, Pt]
+  return Math.hypot(b.x - a.x, b.y - a.y)
+}
+
+/** The page with its longest joint line 3 mm short, and a ring of 4 mm so far beyond where that stops, mm; no ring where null. */
+const shortJoint = (page: Page, ring: number | null): Page => {
+  const line = jointLine(page)
+  const [a, b] = ends(line) as [Pt, Pt]
+  const on = (mm: number): Pt => {
+    const share = (mm * point) / lengthOf(line)
+    return { x: b.x + share * (b.x - a.x), y: b.y + share * (b.y - a.y) }
+  }
+  const short = { ...line, path: [line.path[0]!, { kind: 'line', to: on(-3) }] as typeof line.path }
+  const strokes = page.strokes.map((s) => (s === line ? short : s))
+  return { ...page, strokes: ring === null ? strokes : [...strokes, ringAt(on(ring - 3), line)] }
+}
+
+/** A ring of four quarters; 0.5523 of the radius: the nearest cubic (4/3 · (√2 - 1)). */
+const ringAt = (at: Pt, like: Page['strokes'][number]): Page['strokes'][number] => {
+  const [r, k] = [2 * point, 2 * point * (4 / 3) * (Math.SQRT2 - 1)]
+  const p = (x: number, y: number): Pt => ({ x: at.x + x, y: at.y + y })
+  const path: typeof like.path = [
+    { kind: 'move', to: p(r, 0) },
+    { kind: 'cubic', c1: p(r, k), c2: p(k, r), to: p(0, r) },
+    { kind: 'cubic', c1: p(-k, r), c2: p(-r, k), to: p(-r, 0) },
+    { kind: 'cubic', c1: p(-r, -k), c2: p(-k, -r), to: p(0, -r) },
+    { kind: 'cubic', c1: p(k, -r), c2: p(r, -k), to: p(r, 0) },
+    { kind: 'close' },
+  ]
+  return { ...like, layer: 'mark', dash: [], path }
+}
+
 describe('the tape-up sees', () => {
   it('nothing wrong in the set as it is', () => expect(tapeUp(good).faults).toEqual([]))
+
+  it('nothing wrong in a joint line that stops at the ring of a screw', () =>
+    expect(tapeUp(withPage((p) => shortJoint(p, 2.6))).faults).toEqual([]))
 
   it.each<readonly [string, () => Plotted, RegExp]>([
     [
@@ -128,6 +174,12 @@ describe('the tape-up sees', () => {
       'crosses that do not meet',
       () => withPage((p) => strokes(p, (s) => [s.layer === 'joint' ? moved(s, 0.02 * point) : s])),
       /crosses do not meet|lies beside the joint line/,
+    ],
+    ['a joint line that stops short', () => withPage((p) => shortJoint(p, null)), /joint lines differ/],
+    [
+      'a joint line that stops short of a ring',
+      () => withPage((p) => shortJoint(p, 2.9)),
+      /joint lines differ/,
     ],
     [
       'a joint without crosses',
