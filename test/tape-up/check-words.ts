@@ -15,19 +15,31 @@ const smallest = { KEEP: [12, 4.5], WASTE: [15, 4.5] } as const
 /** A stub of the cut line that is shorter needs no words: they would stand at no line of their own. mm */
 const sideWorth = 5
 
-/** Whether a word laid level or upright has room on its side of the line, tried every 1.5 mm of the window. */
-const hasRoom = (tile: Tile, outline: Outline, side: 'KEEP' | 'WASTE'): boolean => {
+/** A word all of which lies farther from the line to saw says nothing of it: it may stand at another edge of the piece. mm */
+const farthest = 25
+
+/** Whether a word laid level or upright has room on its side of the line and near it, tried every 1.5 mm of the window. */
+export const hasRoom = (
+  tile: Pick<Tile, 'cuts' | 'trueToPattern' | 'window'>,
+  outline: Outline,
+  side: 'KEEP' | 'WASTE',
+): boolean => {
   const step = 1.5
   const { x0, y0, x1, y1 } = tile.window
   const [columns, rows] = [Math.floor((x1 - x0) / step) + 1, Math.floor((y1 - y0) / step) + 1]
   const coarse = { ...outline, polygon: outlineSamples(outline, 4).map(({ p }) => p) }
   const known: (boolean | undefined)[] = []
+  const sawn = tile.cuts.flat()
+  const isNear = (p: (typeof sawn)[number]): boolean =>
+    sawn.some(({ x, y }) => Math.abs(x - p.x) < farthest && Math.abs(y - p.y) < farthest)
   const isGood = (i: number): boolean => {
     const p = mapPoint(tile.trueToPattern, {
       x: x0 + (i % columns) * step,
       y: y0 + Math.floor(i / columns) * step,
     })
-    return outlineContains(coarse, p) === (side === 'KEEP') && outlineNearest(outline, p).distance > 1
+    return (
+      isNear(p) && outlineContains(coarse, p) === (side === 'KEEP') && outlineNearest(outline, p).distance > 1
+    )
   }
   const good = (i: number): boolean => {
     known[i] ??= isGood(i)
