@@ -1,5 +1,6 @@
 import type { PaperName, Units } from '../../design/design.ts'
 import { inch } from '../../geometry/inch.ts'
+import { pageSides } from '../../printer/page-sides.ts'
 
 /** An upright sheet, mm. */
 export interface Paper {
@@ -68,7 +69,7 @@ const edgeBlur = 0.1
 
 /** The sides at which less is left than is asked for; in the order of --margin. */
 export const sidesShort = (left: Margins, asked: Margins): readonly (keyof Margins)[] =>
-  (['top', 'right', 'bottom', 'left'] as const).filter((side) => asked[side] - left[side] > edgeBlur)
+  pageSides.filter((side) => asked[side] - left[side] > edgeBlur)
 
 /** What most printers can print on: half an inch on inch papers, 10 mm on the others. */
 export const defaultMargins = (name: PaperName): Margins => {
