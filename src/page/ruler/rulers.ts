@@ -26,6 +26,9 @@ const insets = [inset, 17, 22, 27, 32, 37, 42, 47, 52]
 const beside = 0.8
 const above = 2.4
 
+/** Quieter than words, and whole in the dots of a black and white printer. */
+const figureGrey = 0.2
+
 /** What a figure off all timbers is worth besides: not as much as one more figure. */
 const inTimber = 0.1
 
@@ -138,7 +141,7 @@ const tickOf = (frame: Affine, length: number): Path =>
   pathOf(affineApply(frame, { x: 0, y: 0 }), affineApply(frame, { x: 0, y: length }))
 
 const figureAt = (x: number, y: number, words: string): TextMark =>
-  text('note', { x, y }, letters.small, words, { grey: 0.4 })
+  text('note', { x, y }, letters.small, words, { grey: figureGrey })
 
 /** Right and left of its tick, over and under the line. */
 const sides = [

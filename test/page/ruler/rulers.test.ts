@@ -1,6 +1,7 @@
 import { expect, it } from 'vitest'
 import { affineInvert } from '../../../src/geometry/affine.ts'
 import { covers } from '../../../src/page/cover/cover.ts'
+import { rulerMarks } from '../../../src/page/ruler/rulers.ts'
 import { type Tile, tileMap } from '../../../src/page/tile/tile.ts'
 import { hold } from '../../support/hold.ts'
 import { layOut } from '../../support/lay-out.ts'
@@ -91,4 +92,14 @@ it('a ruler shows figures, each so far from the corner or from TOE as its long t
   expect(shown.along / wanted.along).toBeGreaterThan(0.95)
   // and beside the snap line
   expect(shown.up / wanted.up).toBeGreaterThan(0.8)
+})
+
+it('no more than a quarter of the dots of a figure is left out where a printer has black alone', () => {
+  const free = { isFigured: () => true, isOffTimber: () => true, isFree: () => true }
+  const { pattern, tiles } = layOut(templateText('quarter-mm'), 'a4', 'line')!.groups[0]!
+  const figures = rulerMarks(tiles[0]!, pattern.points[0]!.at, 'mm', free)
+    .flatMap(({ marks }) => marks)
+    .flatMap((mark) => (mark.kind === 'text' ? [mark.grey ?? 0] : []))
+  expect(figures.length).toBeGreaterThan(3)
+  expect(Math.max(...figures)).toBeLessThanOrEqual(0.25)
 })
