@@ -16,7 +16,7 @@ import { showLength } from '../../src/length.ts'
 import { sheetWindow } from '../../src/page/sheet/sheet.ts'
 import { designOf } from '../support/design-of.ts'
 import { templates, templateText } from '../support/templates.ts'
-import { flatAlone } from './said.ts'
+import { bookletSaid, cutsSaid, flatAlone } from './said.ts'
 
 const wordsIn = (drawing: Drawing): readonly string[] =>
   drawing.flatMap((mark) =>
@@ -127,4 +127,20 @@ test('narrow pieces side by side are drawn large enough for their marks, in a dr
   expect(box.y1 - box.y0).toBeLessThanOrEqual(room.height + 20)
   const said = wordsIn(picture)
   expect(marks.filter((mark) => said.includes(mark)).length).toBeGreaterThanOrEqual(8)
+})
+
+test('whether the first cut trims the panel, and by how much, is said where sawing starts', () => {
+  const text = templateText('pair-mm')
+  const none = /No edge is trimmed before the first cut: a cut that trims says so\./
+  // the usual trim is spared where rectangles keep the panel's corner
+  for (const said of [cutsSaid(text), bookletSaid(text, ['cutting'])]) {
+    expect(said).toMatch(none)
+    expect(said).not.toMatch(/, trims/)
+  }
+  // skin, deck and run-out begin 12 in from both edges, so one cut along takes 12 off, and one across
+  const said = cutsSaid(`${text}stock: { trim: 12 }\n`)
+  expect(said).toMatch(none)
+  expect(said.match(/ along at 12, blade below, trims 12 off/g)).toHaveLength(5)
+  expect(said.match(/ across at 12, 12 to \d+, the part with \w+, blade left, trims 12 off/g)).toHaveLength(5)
+  expect(said.match(/, trims/g)).toHaveLength(10)
 })

@@ -44,8 +44,9 @@ export const markNote = 'Write its mark on each piece before it is sawn free.'
 export const stepsNote = (stock: Stock, units: Units, curved: boolean): string =>
   [...cutsNotes(stock, units, curved), markNote, tornNote].join(' ')
 
-/** What lies in a panel's corner has two edges that nobody saws. */
-export const ownEdges = "At 0 and 0 the panel's own edges are kept: turn its best corner there."
+/** What is trimmed first, and that what lies in a panel's corner has two edges that nobody saws. */
+export const ownEdges =
+  "No edge is trimmed before the first cut: a cut that trims says so. At 0 and 0 the panel's own edges are kept: turn its best corner there."
 
 /** How a drawing of a panel is to be read; the booklet says before its steps how the cuts are, and in them how a face is kept clean. */
 export const panelRule = (curved: boolean): string =>

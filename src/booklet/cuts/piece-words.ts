@@ -34,6 +34,8 @@ export const pieceCells = (
 
 const straight = 1e-3
 
+type StraightStep = Extract<SawStep, { readonly at: number }>
+
 /** The end of a curved piece that its numbers lead to: its toe, or the joint that is nearer to the toe. */
 const frontName = ({ piece }: PanelPiece['part']): 'toe' | 'joint' => (piece && !piece.toe ? 'joint' : 'toe')
 
@@ -67,12 +69,23 @@ export const lieWords = (piece: PanelPiece, units: Units): string => {
   ].join('; ')
 }
 
+/** A wider strip is an offcut, mm. */
+const widestTrim = 50
+
+/** Whether a cut takes a strip off the panel's own left end or lower edge: nothing lies there, as far as it goes. */
+const trims = ({ kind, at, from, to, blade }: StraightStep, { pieces }: Panel): boolean =>
+  blade === 'before' &&
+  at <= widestTrim &&
+  pieces.every(({ box: { x0, x1, y0, y1 } }) =>
+    kind === 'rip'
+      ? x1 <= from || x0 >= to || y0 >= at - straight
+      : y1 <= from || y0 >= to || x0 >= at - straight,
+  )
+
 /** One line of the order of cuts. */
-export const sawStepWords = (
-  step: SawStep,
-  { size: [width, length], pieces }: Panel,
-  units: Units,
-): string => {
+export const sawStepWords = (step: SawStep, panel: Panel, units: Units): string => {
+  const { pieces } = panel
+  const [width, length] = panel.size
   const show = (mm: number): string => showLength(mm, units)
   if (step.kind === 'out') {
     const own = pieces.find(({ part }) => part.mark === step.mark)!
@@ -82,5 +95,6 @@ export const sawStepWords = (
   const whole = step.from < 1 && step.to > (rip ? length : width) - 1
   const side = rip ? (step.blade === 'past' ? 'above' : 'below') : step.blade === 'past' ? 'right' : 'left'
   const part = whole ? '' : `, ${show(step.from)} to ${show(step.to)}, the part with ${wordList(step.marks)}`
-  return `${rip ? 'along' : 'across'} at ${show(step.at)}${part}, blade ${side}`
+  const trim = trims(step, panel) ? `, trims ${show(step.at)} off` : ''
+  return `${rip ? 'along' : 'across'} at ${show(step.at)}${part}, blade ${side}${trim}`
 }
