@@ -5,6 +5,7 @@ import { type Known, nothingKnown } from './known.ts'
 import {
   type Attempt,
   areaOf,
+  boughtOf,
   type Filled,
   type Packing,
   type PanelKind,
@@ -71,9 +72,6 @@ const onSmaller = (
   }
   return one
 }
-
-const boughtOf = ({ filled }: Pick<Packing, 'filled'>): number =>
-  filled.reduce((sum, { kind }) => sum + (kind.count === null ? areaOf(kind) : 0), 0)
 
 const nestOnEdges = (
   pieces: readonly Piece[],

@@ -49,6 +49,10 @@ export interface Packing {
   readonly lost: readonly number[]
 }
 
+/** What must be bought for it, mm² */
+export const boughtOf = ({ filled }: Pick<Packing, 'filled'>): number =>
+  filled.reduce((sum, { kind }) => sum + (kind.count === null ? areaOf(kind) : 0), 0)
+
 export interface Attempt {
   readonly order: readonly number[]
   readonly rule: Rule

@@ -13,7 +13,7 @@ import { closedUp } from './close-up.ts'
 import { type Couple, inPairs } from './couples.ts'
 import { type Known, nothingKnown } from './known.ts'
 import { nest } from './nest.ts'
-import { type Filled, inSawingOrder, type PanelKind, type Place, sameArea } from './pack.ts'
+import { boughtOf, type Filled, inSawingOrder, type PanelKind, type Place, sameArea } from './pack.ts'
 import type { Piece } from './piece.ts'
 import { settled } from './place/on-steps.ts'
 import { blankOf } from './place/shape.ts'
@@ -125,15 +125,16 @@ const laySheet = (
   const clamped = Math.max(1, ...said.map((panel) => panel.clamped))
   const saw = { kerf: stock.kerf, trim: stock.trim, step: offerSteps[units] }
   const { pairs, singles } = clamped === 2 ? inPairs(parts) : { pairs: [], singles: parts }
-  const bought = sizes.map((size): Source => ({ kind: kindOf(size, null), size, there: false }))
+  const sold = sizes.map((size): Source => ({ kind: kindOf(size, null), size, there: false }))
   const offcuts = stock.offcuts
     .filter((piece) => sameSheet(piece.sheet, sheet))
     .map(({ size, count }): Source => ({ kind: kindOf(size, count), size, there: true }))
   const out = said.some(({ goodFace }: StockPanel) => goodFace === 'out')
-  const laidWith = (couples: readonly (Source | null)[]): Pick<LaidSheet, 'panels' | 'lost'> => {
+  const laidWith = (couples: readonly (Source | null)[]) => {
     const panels: LaidPanel[] = []
     const lost: SheetPart[] = []
     const laidOn: Source[] = []
+    let bought = 0
     const lay = (all: readonly Couple[], sources: readonly Source[], layers: number): void => {
       const packing = nest(
         all.map(({ part }) => pieceOf(part, out, layers)),
@@ -141,6 +142,7 @@ const laySheet = (
         saw,
         known,
       )
+      bought += layers * boughtOf(packing)
       const own: Unnumbered[] = []
       // else nothing lies farther apart than the saw asks for
       const mixed = packing.filled.some(({ places }) => places.some(({ shape }) => !shape.square))
@@ -155,7 +157,7 @@ const laySheet = (
       for (const panel of tracedLater(own)) panels.push({ ...panel, number: first + panels.length })
       lost.push(...packing.lost.flatMap((i) => [all[i]!.part, ...(all[i]!.under ? [all[i]!.under!] : [])]))
     }
-    if (pairs.length > 0) lay(pairs, [...couples.filter((one) => one !== null), ...bought], 2)
+    if (pairs.length > 0) lay(pairs, [...couples.filter((one) => one !== null), ...sold], 2)
     const left = offcuts.flatMap((source, i) => {
       const taken = 2 * laidOn.filter((own) => own === couples[i]).length
       return taken < source.kind.count! ? [counted(source, source.kind.count! - taken)] : []
@@ -163,10 +165,10 @@ const laySheet = (
     if (singles.length > 0)
       lay(
         singles.map((part) => ({ part, under: null })),
-        [...left, ...bought],
+        [...left, ...sold],
         1,
       )
-    return { panels, lost }
+    return { panels, lost, bought }
   }
   // two offcuts of one size lie on each other as well as two panels do, where what is left then takes no panel more
   const couples = offcuts.map((source) =>
@@ -174,14 +176,10 @@ const laySheet = (
   )
   const alone = laidWith(offcuts.map(() => null))
   const paired = pairs.length > 0 && couples.some((one) => one !== null) ? laidWith(couples) : alone
-  const best =
-    paired.lost.length <= alone.lost.length && boughtOf(paired) <= boughtOf(alone) + sameArea ? paired : alone
-  return { sheet, parts, ...best, sizes, usual: said.length === 0, step: saw.step }
+  const { panels, lost } =
+    paired.lost.length <= alone.lost.length && paired.bought <= alone.bought + sameArea ? paired : alone
+  return { sheet, parts, panels, lost, sizes, usual: said.length === 0, step: saw.step }
 }
-
-/** Area, mm² */
-const boughtOf = ({ panels }: Pick<LaidSheet, 'panels'>): number =>
-  panels.reduce((sum, { there, clamped, size }) => sum + (there ? 0 : clamped * size[0] * size[1]), 0)
 
 const kindOf = ([width, length]: readonly [number, number], count: number | null): PanelKind => ({
   length,
