@@ -141,13 +141,3 @@ export const packWithin = (
   }
   return worse() ? null : { filled: boards.map(({ kind, places }) => ({ kind, places })), lost }
 }
-
-/** Panels with a side first, which is traced and sawn before all else; then by the first piece of each, so that those of a layer follow each other. */
-export const inSawingOrder = (
-  filled: readonly Filled[],
-  isSide: (piece: number) => boolean,
-): readonly Filled[] => {
-  const sided = ({ places }: Filled): boolean => places.some(({ piece }) => isSide(piece))
-  const first = ({ places }: Filled): number => Math.min(...places.map(({ piece }) => piece))
-  return filled.toSorted((a, b) => Number(sided(b)) - Number(sided(a)) || first(a) - first(b))
-}

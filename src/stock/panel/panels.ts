@@ -9,11 +9,12 @@ import type { Point } from '../../geometry/point.ts'
 import { doubleArea, outerPolygon } from '../../geometry/polygon/outer-polygon.ts'
 import { offerSteps } from '../../ramp/check/offer.ts'
 import { isSide, type SheetPart } from '../sheet-part.ts'
+import { isSteel } from '../steel-uses.ts'
 import { closedUp } from './close-up.ts'
 import { type Couple, inPairs } from './couples.ts'
 import { type Known, nothingKnown } from './known.ts'
 import { nest } from './nest.ts'
-import { boughtOf, type Filled, inSawingOrder, type PanelKind, type Place, sameArea } from './pack.ts'
+import { boughtOf, type Filled, type PanelKind, type Place, sameArea } from './pack.ts'
 import type { Piece } from './piece.ts'
 import { settled } from './place/on-steps.ts'
 import { blankOf } from './place/shape.ts'
@@ -98,12 +99,15 @@ export const layPanels = (
   known = nothingKnown(),
 ): readonly LaidSheet[] => {
   const laid: LaidSheet[] = []
-  for (const { sheet, parts: own } of sheetGroups(parts)) {
+  for (const group of sheetGroups(parts).toSorted((a, b) => turnOf(a) - turnOf(b))) {
     const first = 1 + laid.reduce((sum, { panels }) => sum + panels.length, 0)
-    laid.push(laySheet(sheet, own, stock, units, first, known))
+    laid.push(laySheet(group, stock, units, first, known))
   }
   return laid
 }
+
+/** Panels are numbered as they are sawn: what gives sides, other wood, then steel, which takes another blade. */
+const turnOf = ({ sheet, parts }: SheetGroup): number => (parts.some(isSide) ? 0 : isSteel(sheet) ? 2 : 1)
 
 /** What a panel of the search is in the stock. */
 interface Source {
@@ -113,8 +117,7 @@ interface Source {
 }
 
 const laySheet = (
-  sheet: Sheet,
-  parts: readonly SheetPart[],
+  { sheet, parts }: SheetGroup,
   stock: Stock,
   units: Units,
   first: number,
@@ -131,7 +134,7 @@ const laySheet = (
     .map(({ size, count }): Source => ({ kind: kindOf(size, count), size, there: true }))
   const out = said.some(({ goodFace }: StockPanel) => goodFace === 'out')
   const laidWith = (couples: readonly (Source | null)[]) => {
-    const panels: LaidPanel[] = []
+    const panels: Unnumbered[] = []
     const lost: SheetPart[] = []
     const laidOn: Source[] = []
     let bought = 0
@@ -143,18 +146,16 @@ const laySheet = (
         known,
       )
       bought += layers * boughtOf(packing)
-      const own: Unnumbered[] = []
       // else nothing lies farther apart than the saw asks for
       const mixed = packing.filled.some(({ places }) => places.some(({ shape }) => !shape.square))
-      for (const filled of inSawingOrder(packing.filled, (i) => isSide(all[i]!.part))) {
+      for (const filled of packing.filled) {
         const source = sources.find(({ kind }) => kind === filled.kind)!
         laidOn.push(source)
         const board = { length: source.kind.length, width: source.kind.width, trim: stock.trim }
         const onTape = settled(board, filled.places, saw.step)
         const places = mixed ? closedUp(onTape, saw) : onTape
-        own.push(panelOf({ ...filled, places }, source, all, sheet, layers))
+        panels.push(panelOf({ ...filled, places }, source, all, sheet, layers))
       }
-      for (const panel of tracedLater(own)) panels.push({ ...panel, number: first + panels.length })
       lost.push(...packing.lost.flatMap((i) => [all[i]!.part, ...(all[i]!.under ? [all[i]!.under!] : [])]))
     }
     if (pairs.length > 0) lay(pairs, [...couples.filter((one) => one !== null), ...sold], 2)
@@ -178,7 +179,8 @@ const laySheet = (
   const paired = pairs.length > 0 && couples.some((one) => one !== null) ? laidWith(couples) : alone
   const { panels, lost } =
     paired.lost.length <= alone.lost.length && paired.bought <= alone.bought + sameArea ? paired : alone
-  return { sheet, parts, panels, lost, sizes, usual: said.length === 0, step: saw.step }
+  const numbered = inSawingOrder(panels, parts).map((panel, i) => ({ ...panel, number: first + i }))
+  return { sheet, parts, panels: numbered, lost, sizes, usual: said.length === 0, step: saw.step }
 }
 
 const kindOf = ([width, length]: readonly [number, number], count: number | null): PanelKind => ({
@@ -259,9 +261,8 @@ const panelPiece = ({ shape, x, y }: Place, { part, under }: Couple): PanelPiece
     }
     return { ...base, outline: path, x, y, second: null }
   }
-  const at = outline.start
   const end = affineApply(map, part.outline.pieces[0]!.to)
-  return { ...base, outline, x: at.x, y: at.y, second: end }
+  return { ...base, outline, x: outline.start.x, y: outline.start.y, second: end }
 }
 
 /** Whether a curved piece lies as the mirror image of its pattern, which shows the outside of a right side, toe at the left. */
@@ -269,11 +270,14 @@ export const isMirrored = ({ second, outline }: PanelPiece): boolean =>
   second !== null &&
   doubleArea(pathSegments(outline).flatMap((segment) => [segment.from, segmentAt(segment, 0.5)])) < 0
 
-/** Of panels with sides first those on which no side is the mirror image of one that lies on another: that is traced from it. */
-const tracedLater = (panels: readonly Unnumbered[]): readonly Unnumbered[] =>
-  panels.toSorted((a, b) => (hasSide(a) && hasSide(b) ? tracedOf(a) - tracedOf(b) : 0))
-
-const hasSide = ({ pieces }: Unnumbered): boolean => pieces.some(({ part }) => isSide(part))
+/** Panels with a side first, which is traced and sawn before all else: the clamped ones, then those on which no side is the mirror image of one that lies on another, as that is traced from it; else by the first part of each, so that those of a layer follow each other. */
+const inSawingOrder = (panels: readonly Unnumbered[], parts: readonly SheetPart[]): readonly Unnumbered[] => {
+  const first = ({ pieces }: Unnumbered): number => Math.min(...pieces.map(({ part }) => parts.indexOf(part)))
+  const sided = ({ pieces }: Unnumbered): boolean => pieces.some(({ part }) => isSide(part))
+  const before = (a: Unnumbered, b: Unnumbered): number =>
+    sided(a) && sided(b) ? b.clamped - a.clamped || tracedOf(a) - tracedOf(b) : 0
+  return panels.toSorted((a, b) => Number(sided(b)) - Number(sided(a)) || before(a, b) || first(a) - first(b))
+}
 
 /** The same for sides of which one is traced from another: of one ramp, whole or the same piece of them. */
 export const outlineName = ({ part: { ramp, piece } }: Pick<PanelPiece, 'part'>): string =>

@@ -4,6 +4,7 @@ import type { Design, QuarterDesign } from '../../../src/design/design.ts'
 import { drawDesign } from '../../../src/ramp/solve.ts'
 import { layPanels } from '../../../src/stock/panel/panels.ts'
 import { partsOf } from '../../../src/stock/parts.ts'
+import { isSide } from '../../../src/stock/sheet-part.ts'
 import { job } from '../../ramp/framed.ts'
 import { designOf } from '../../support/design-of.ts'
 import { templates, templateText } from '../../support/templates.ts'
@@ -61,6 +62,34 @@ describe('panels', () => {
     expect(own.lost).toEqual([])
     expect(own.panels.filter(({ there }) => there).map((panel) => panel.clamped)).toEqual(clamped)
     expect(own.panels.reduce((sum, panel) => sum + (panel.there ? 0 : panel.clamped), 0)).toBe(bought)
+  })
+
+  test('are numbered as they are sawn: clamped or single, what gives sides before skin and deck, and steel last', () => {
+    const sheet = { thickness: 18, material: 'plywood' } as const
+    const steel = { thickness: 1.5, material: 'steel' } as const
+    const [own] = base.ramps as readonly QuarterDesign[]
+    // two deck boards are sawn as one, the rib of the one alone
+    const first = {
+      ...own!,
+      name: 'a',
+      deckBoard: sheet,
+      skin: [steel, own!.skin[0]!],
+      sides: { ...own!.sides, count: 3 },
+    }
+    const ramps = [first, { ...first, name: 'b', sides: own!.sides }]
+    const panels = [{ sheet, size: [700, 1500], clamped: 2, goodFace: 'any' }] as const
+    const { sheets } = laid({ ...base, ramps, stock: { ...base.stock, panels } })
+    const all = sheets.flatMap((one) => one.panels)
+    expect(all.map(({ number }) => number)).toEqual(all.map((_, i) => i + 1))
+    const turn = ({ sheet: of, pieces, clamped }: (typeof all)[number]): string =>
+      `${pieces.some(({ part }) => isSide(part)) ? 'side' : of.material}${clamped > 1 ? 's clamped' : ''}`
+    expect(all.map(turn).filter((name, i, list) => name !== list[i - 1])).toEqual([
+      'sides clamped',
+      'side',
+      'plywoods clamped',
+      'plywood',
+      'steel',
+    ])
   })
 
   test('of every template hold every piece once, a kerf apart, inside the trim, along the grain, where its numbers lead', () => {
