@@ -82,7 +82,10 @@ test.each([
   const text = long(sides, deck)
   const [ramp] = withOffsets(text).quarters
   const said = bookletSaid(text, ['framing'])
-  expect(/rightmost bay comes first/.test(said)).toBe(sides > 2)
+  expect(
+    /Where a plate lies on a rib, the rightmost bay as seen from the toe comes first, then/.test(said),
+  ).toBe(sides > 2)
+  expect(said).not.toMatch(/There the rightmost/)
   const asked = [
     ...said.matchAll(
       /(Studs?|Timbers?) ([\d, and]+): 2 screws of 5 × 80 \(\w\) in each end(, of 5 × 70 \(\w\) in each on the left of a rib, where no plate is)?\./g,

@@ -70,9 +70,9 @@ const endScrewsOf = (
 }
 
 /** The long screw goes through rib and plate from the bay on the left, while that is open. */
-const bayFirst = ({ design }: SolvedRamp): string =>
-  design.sides.count > 2
-    ? ' There the rightmost bay comes first, then the next to its left: through a rib the long screws go from its left face.'
+const bayFirst = (ramp: SolvedRamp): string =>
+  ramp.design.sides.count > 2
+    ? ` Where a plate lies on a rib, the rightmost bay as seen from ${isCurved(ramp) ? 'the toe' : 'its first end'} comes first, then the next to its left: through a rib the long screws go from its left face.`
     : ''
 
 const said = ({ screw }: Book, length: number | null): string =>
