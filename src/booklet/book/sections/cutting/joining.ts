@@ -7,6 +7,7 @@ import { screwHead } from '../../../../ramp/screws/screw-sort.ts'
 import { plateScrews } from '../../../../ramp/splice/plate-screws.ts'
 import { piecesOf, splicing } from '../../../../ramp/splice/splice.ts'
 import type { Book } from '../../book.ts'
+import { plateRows } from './plate-rows.ts'
 
 /** The letters of a side's pieces. */
 export const pieceNames = (ramp: SolvedRamp): string => wordList(piecesOf(ramp))
@@ -28,9 +29,12 @@ export const joinSteps = (
     ...splices.map((splice) => {
       const { count: screws, length } = plateScrews(splice, thickness, units)
       const [across, along] = splice.plate.size
+      const timber = [...studs, ...(isCurved(ramp) ? ramp.deckTimbers : [])][splice.timber]!
+      const { edge, inner } = plateRows(splice, timber, units)
       return (
         `Glue the joint on ${timberLabel(splice.timber, studs.length)}. Glue a plate over it, ${show(across)} across the joint and ${show(along)} along it, its middle on the joint, ${show(splicing[units].edge)} below the upper edge: ` +
-        `${screws} screws${length === null ? '' : ` of ${screw('plates', length)}, ${screwHead('plates')},`} in two rows on each side of the joint. The rows keep off the screws of that timber.`
+        `${screws} screws${length === null ? '' : ` of ${screw('plates', length)}, ${screwHead('plates')},`} in two rows on each side of the joint, ${screws / 4} in each: ` +
+        `${inner === null ? `staggered between the place of the timber and ${show(edge)} from the plate's edge` : `${show(inner)} from the joint and ${show(edge)} from the plate's edge`}, the first and the last ${show(edge)} from its ends, all evenly apart. The rows keep off the timber that is set on the plate later.`
       )
     }),
     `Let the glue set as long as its maker says. ${isCurved(ramp) ? `Lay each on the taped pages once more, print up under the left side${count > 2 ? ` and the rib${count > 3 ? 's' : ''}` : ''}, print down under the right: curve and bottom edge run through the joint without a step.` : `Lay a straightedge along both edges: they run through the joint without a step. Measure the whole: ${show(ramp.length)} long, both diagonals ${show(Math.hypot(ramp.length, ramp.heights.frame))}.`}`,
