@@ -21,10 +21,11 @@ export const Top = kept(({ title, back, forward, take, open, keeps, words }: Top
     </svg>
     <h1>{title}</h1>
     <div class="row">
-      <button type="button" id="undo" disabled={!back} onClick={() => take({ kind: 'undo' })}>
+      {/* barred, they keep the focus: Enter pressed once more must not press the other */}
+      <button type="button" id="undo" aria-disabled={!back} onClick={() => take({ kind: 'undo' })}>
         undo
       </button>
-      <button type="button" id="redo" disabled={!forward} onClick={() => take({ kind: 'redo' })}>
+      <button type="button" id="redo" aria-disabled={!forward} onClick={() => take({ kind: 'redo' })}>
         redo
       </button>
       <label class="file">

@@ -1,7 +1,7 @@
 import { useEffect } from 'preact/hooks'
 
 /** No fields: a phone would open its keys. */
-const takers = 'button:not(:disabled), summary'
+const takers = 'button:not(:disabled, [aria-disabled="true"]), summary'
 
 /** A button that has the focus, and the elements around it, the innermost first. */
 interface Held {

@@ -149,6 +149,11 @@ describe('what the page keeps', () => {
     expect(await page.inputValue('[name="ramps.0.toe"]')).toBe('40.5')
     await page.click('#undo')
     expect(await page.inputValue('[name="ramps.0.toe"]')).toBe('40')
+    // where nothing is left to take back the key stays there, and does nothing
+    await page.keyboard.press('Enter')
+    expect(await page.evaluate(() => document.activeElement?.id)).toBe('undo')
+    expect(await page.isDisabled('#undo')).toBe(true)
+    expect(await page.inputValue('[name="ramps.0.toe"]')).toBe('40')
     await page.click('#redo')
     await page.click('#copy-link')
     const hash = await page.evaluate(() => location.hash)
