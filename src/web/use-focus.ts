@@ -1,4 +1,5 @@
 import { useEffect } from 'preact/hooks'
+import { isShown } from './is-shown.ts'
 
 /** No fields: a phone would open its keys. */
 const takers = 'button:not(:disabled, [aria-disabled="true"]), summary'
@@ -20,7 +21,7 @@ const nextOf = ({ button, around }: Held): HTMLElement | undefined => {
   const follows = (other: Element): boolean =>
     button.isConnected && (button.compareDocumentPosition(other) & Node.DOCUMENT_POSITION_FOLLOWING) !== 0
   for (const box of around.filter(({ isConnected }) => isConnected)) {
-    const shown = [...box.querySelectorAll<HTMLElement>(takers)].filter((one) => one.checkVisibility())
+    const shown = [...box.querySelectorAll<HTMLElement>(takers)].filter(isShown)
     const next = shown.find(follows) ?? shown[0]
     if (next !== undefined) return next
   }

@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs'
 import { createRequire } from 'node:module'
 import type { BrowserContextOptions, Page } from 'playwright-core'
 import { describe, expect, it } from 'vitest'
-import { useBrowser } from './browser.ts'
+import { useBrowser, withoutCheckVisibility } from './browser.ts'
 import { patience, saved } from './saved.ts'
 import { wordsOver } from './words-apart.ts'
 
@@ -146,6 +146,7 @@ describe.each<readonly [string, BrowserContextOptions, readonly Screen[]]>([
     expect(Math.abs(turned)).toBeLessThan(0.01)
     expect(wide).toBeGreaterThan(0.99)
     expect(near).toBeGreaterThan(2.5)
+    await page.evaluate(withoutCheckVisibility)
     await page.click('.sheet-view >> text=back to the side')
     // one goes on where the page was asked for
     await page.waitForFunction(() => document.activeElement?.matches('[data-page="5"]'))

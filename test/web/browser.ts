@@ -91,6 +91,11 @@ type OpenPage = (
   beside?: BrowserContext | null,
 ) => Promise<Opened>
 
+/** In the page: as in Safari before 17.4. */
+export const withoutCheckVisibility = (): void => {
+  Reflect.deleteProperty(Element.prototype, 'checkVisibility')
+}
+
 /** The page from the disk, as a double click opens it. */
 const openPageIn = async (
   browser: Browser,

@@ -3,7 +3,7 @@ import { join } from 'node:path'
 import { pathToFileURL } from 'node:url'
 import { describe, expect, it } from 'vitest'
 import { traceply } from '../support/traceply.ts'
-import { useBrowser } from './browser.ts'
+import { useBrowser, withoutCheckVisibility } from './browser.ts'
 import { drop, shed } from './drop.ts'
 import { patience, saved, withFolder } from './saved.ts'
 
@@ -84,6 +84,7 @@ describe('what the page keeps', () => {
     timeout: patience,
   }, async () => {
     const { page, faults } = await open()
+    await page.evaluate(withoutCheckVisibility)
     await page.click('#part-printer > summary')
     const measure = async (across: string): Promise<void> => {
       await page.fill('[name="printer-name"]', 'hall')

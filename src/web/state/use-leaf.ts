@@ -1,4 +1,5 @@
 import { useCallback, useRef, useState } from 'preact/hooks'
+import { isShown } from '../is-shown.ts'
 
 export interface Leaf {
   /** null where the ramp is shown */
@@ -19,7 +20,7 @@ export const useLeaf = (count: number | null): Leaf => {
     const last = shown.current
     setTimeout(() => {
       const there = [...document.querySelectorAll<HTMLElement | SVGElement>(`[data-page="${last}"]`)]
-      there.find((one) => one.checkVisibility())?.focus()
+      there.find(isShown)?.focus()
     })
   }, [])
   return { page, turn: setLeaf, close }
