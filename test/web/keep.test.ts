@@ -1,6 +1,8 @@
 import { afterEach, expect, it, vi } from 'vitest'
 import { readProfile, writeProfile } from '../../src/index.ts'
 import {
+  fileAfter,
+  forgottenOf,
   isTaken,
   keepLastPrinter,
   keepPrinter,
@@ -113,6 +115,20 @@ it('a printer is kept already where another one has its name, whatever that is',
     expect(isTaken(one, printers), name).toBe(true)
     expect(isTaken(other, printers), name).toBe(false)
   }
+})
+
+it('a printer that another tab forgot is taken no more, one that was never kept is', () => {
+  const anew = hall.replace('149.4', '149').replace('0.996', '0.993')
+  const shed = hall.replace('hall', 'shed')
+  const both = { hall, shed }
+  expect(fileAfter(hall, both, { shed })).toBe(null)
+  expect(forgottenOf(both, { shed })?.name).toBe('hall')
+  expect(fileAfter(shed, both, { shed })).toBe(shed)
+  expect(fileAfter(hall, both, { hall: anew, shed })).toBe(anew)
+  expect(fileAfter(hall, { shed }, {})).toBe(hall)
+  expect(fileAfter(anew, both, { shed })).toBe(anew)
+  expect(forgottenOf({ shed }, both)).toBe(null)
+  expect(forgottenOf({ shed: '{}' }, {})).toBe(null)
 })
 
 it('what of a tab cannot be read is as if it were not there', () => {

@@ -73,6 +73,10 @@ describe('what the page keeps', () => {
     await drawn.filter({ hasText: 'across 0.20 % too short' }).waitFor()
     await other.page.click('#forget-printer')
     await third.page.locator('#printer option', { hasText: 'hall' }).waitFor({ state: 'detached' })
+    // one that is forgotten in another tab is not taken any more, which is said
+    await one.page.waitForSelector('#printer-again')
+    expect(await one.page.inputValue('#printer')).toBe('')
+    expect(await one.page.textContent('.printer .words')).toMatch(/^hall is forgotten in this browser/)
     expect(await other.page.inputValue('#printer')).toBe('')
     await other.page.click('#printer-again')
     await third.page.locator('#printer option', { hasText: 'hall' }).waitFor({ state: 'attached' })

@@ -103,9 +103,10 @@ export const keepTab = (tab: Tab): boolean => {
 /** Files of measured printers by their names. */
 export type Printers = Readonly<Record<string, string>>
 
-export const keptPrinters = (): Printers => {
+/** Of the text that is kept. */
+export const printersOf = (text: string | null): Printers => {
   try {
-    const all: unknown = JSON.parse(read('localStorage', printersKey) ?? '{}')
+    const all: unknown = JSON.parse(text ?? '{}')
     return Object.fromEntries(
       Object.entries(Object(all)).filter((entry): entry is [string, string] => typeof entry[1] === 'string'),
     )
@@ -113,6 +114,8 @@ export const keptPrinters = (): Printers => {
     return {}
   }
 }
+
+export const keptPrinters = (): Printers => printersOf(read('localStorage', printersKey))
 
 /** No printer's file has more letters. */
 export const mostProfile = 100_000
@@ -138,6 +141,20 @@ export const newestFile = (file: string, printers: Printers): string => {
   if ('error' in own || !Object.hasOwn(printers, own.name)) return file
   const kept = printers[own.name]!
   return 'error' in readProfile(kept) ? file : kept
+}
+
+/** One that is not there any more; null where all are. */
+export const forgottenOf = (before: Printers, after: Printers): Profile | null => {
+  const gone = Object.keys(before).find((name) => !Object.hasOwn(after, name))
+  const one = gone === undefined ? null : readProfile(before[gone]!)
+  return one === null || 'error' in one ? null : one
+}
+
+/** What a tab goes on with that has taken `file`: with none where that was forgotten; one that was never kept stays. */
+export const fileAfter = (file: string, before: Printers, after: Printers): string | null => {
+  const own = readProfile(file)
+  const forgotten = !('error' in own) && before[own.name] === file && !Object.hasOwn(after, own.name)
+  return forgotten ? null : newestFile(file, after)
 }
 
 /** Whether another one has its name: that is replaced only when one says so. */

@@ -36,17 +36,16 @@ export interface PrinterState {
 export const usePrinter = (lay: Lay, printers: KeptPrinters, paper: PaperName): PrinterState => {
   const [words, setWords] = useState('')
   const [clash, setClash] = useState<Profile | null>(null)
-  const [last, setLast] = useState<Profile | null>(null)
   const profile = lay.profile === null ? null : readProfile(lay.profile)
   const known = profile !== null && !('error' in profile) ? profile : null
   // one that was opened as a file stands there too
   const all = known === null ? printers.all : { ...printers.all, [known.name]: lay.profile! }
+  const { last } = printers
   const forgotten = last === null || Object.hasOwn(all, last.name) ? null : last
 
   const offer = (one: Profile, replacing = false): void => {
     const done = printers.keep(one, replacing)
     setClash(done === 'name taken' ? one : null)
-    setLast(null)
     setWords(
       done === 'name taken'
         ? `a printer called ${one.name} is kept already: give another name, or replace it`
@@ -56,9 +55,8 @@ export const usePrinter = (lay: Lay, printers: KeptPrinters, paper: PaperName): 
     )
   }
   const forget = (one: Profile): void => {
-    printers.forget(one.name)
+    printers.forget(one)
     setClash(null)
-    setLast(one)
     setWords('')
   }
   const measure = (name: string, measures: Measures): void => {
