@@ -11,7 +11,6 @@ import {
   keptWhole,
   type Tab,
 } from '../../src/web/state/keep.ts'
-import { type SaveQuestion, sourceOf } from '../../src/web/state/source-of.ts'
 
 const hall = JSON.stringify({
   version: 1,
@@ -146,34 +145,4 @@ it('what of a tab cannot be read is as if it were not there', () => {
   })
   vi.stubGlobal('sessionStorage', undefined)
   expect(keptTab('')).toEqual(none)
-})
-
-it('a file is old once what it is made of is another, and not before', () => {
-  const said = new Map([['paper', 'a4']])
-  const question = { kind: 'save', text: 'toe: 40', lay: tab.lay } as const
-  const sameAs = (
-    thing: SaveQuestion['thing'],
-    format: SaveQuestion['format'],
-    change: Partial<SaveQuestion>,
-  ) => {
-    const one: SaveQuestion = { ...question, thing, format }
-    return sourceOf({ ...one, ...change }, said) === sourceOf(one, said)
-  }
-  const other = { text: 'toe: 41' }
-  const printer = { lay: { ...tab.lay, profile: null } }
-  const overlap = { lay: { ...tab.lay, words: { ...tab.lay.words, overlap: '20' } } }
-  const margin = { lay: { ...tab.lay, words: { ...tab.lay.words, margin: '9' } } }
-  // laid in another order, and a box that was ticked and is not any more: the same
-  const { cover, ...words } = tab.lay.words
-  const again = { lay: { ...tab.lay, words: { ...words, pack: false, cover: cover! } } }
-  const changes = [other, printer, overlap, margin, again]
-  const table = (thing: SaveQuestion['thing'], format: SaveQuestion['format']) =>
-    changes.map((change) => sameAs(thing, format, change))
-  expect(table('pages', 'pdf')).toEqual([false, false, false, false, true])
-  expect(table('cuts', 'pdf')).toEqual([false, false, true, false, true])
-  for (const format of ['txt', 'csv', 'json'] as const)
-    expect(table('cuts', format)).toEqual([false, true, true, true, true])
-  expect(table('square', 'pdf')).toEqual([true, false, true, false, true])
-  const square: SaveQuestion = { ...question, thing: 'square', format: 'pdf' }
-  expect(sourceOf(square, new Map([['paper', 'letter']]))).not.toBe(sourceOf(square, said))
 })
