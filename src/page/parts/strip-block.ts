@@ -10,8 +10,11 @@ import { type StripPiece, stripDepth, stripHeight, stripOver } from './strip-pie
 import { edgeWords, type MarkWords, rowWords } from './strip-words.ts'
 
 /** From a strip's edge inward to the middle of a ring on its short tick, mm. */
-const ringDepth = 3.5
-const ringRadius = 0.9
+const ringDepth = 3.4
+const ringRadius = 0.8
+
+/** A mark nearer to where a piece is cut out is not drawn on it, mm. */
+const offEnd = 1.2
 
 /** Half of the slanting cross at a joint, mm across: it breaks at once when the pieces slip either way. */
 const crossArm = 2
@@ -109,7 +112,7 @@ const rowOf = (
 } => {
   const { from, to } = piece
   const inward = edge === 0 ? 1 : -1
-  const reach = stripOver - ringRadius - 0.3
+  const reach = stripOver - offEnd
   const here = row.marks.filter(({ at }) => at > from - reach && at < to + reach)
   const words = rowWords(here, piece)
   const set = (of: readonly MarkWords[], face: 'regular' | 'bold'): Drawing =>

@@ -12,7 +12,7 @@ export interface MarkWords {
 }
 
 /** Beside the short ticks, and past the rings where only long ticks reach. mm */
-const depths = { outer: 0.5, inner: 4.5 } as const
+const depths = { outer: 0.5, inner: 4.6 } as const
 
 /** From a mark to its words, and from words to whatever else is there, mm. */
 const off = { mark: 1.3, other: 0.7 } as const

@@ -74,6 +74,27 @@ it('no words of a piece lie over others, over a tick, a ring or a joint, or at t
   expect(crowded / compared).toBeLessThan(1e-4)
 })
 
+it('white shows between a ring and the words past it', () => {
+  let rings = 0
+  forPieces(10, ({ strip }, drawing) => {
+    const words = texts(drawing).filter(({ layer }) => layer === 'mark')
+    for (const { layer, path, pen } of strokes(drawing)) {
+      const ring = pathBounds(path)
+      const [wide, high] = [ring.x1 - ring.x0, ring.y1 - ring.y0]
+      if (layer !== 'mark' || wide < 1 || Math.abs(wide - high) > 0.01) continue
+      rings++
+      const line = pen.width / 2
+      for (const mark of words) {
+        const box = boxOf(mark)
+        const past = box.x0 < ring.x1 && box.x1 > ring.x0
+        if (past)
+          above(Math.max(box.y0 - ring.y1, ring.y0 - box.y1) - line, 0.25, `${strip.name}: ${mark.text}`)
+      }
+    }
+  })
+  expect(rings).toBeGreaterThan(50)
+})
+
 it('each piece names its strip, its place in it, the set and its edges', () => {
   const count = { pieces: 0, edges: 0, bare: 0, long: 0, usual: 0, large: 0 }
   forPieces(40, ({ strip, number, count: of, from, to }, drawing, long) => {
@@ -102,7 +123,8 @@ it('each piece names its strip, its place in it, the set and its edges', () => {
       const names = said.filter(({ text, face }) => text.startsWith(row.edge) && face === 'bold')
       if (names.length === 0) count.bare++
       count.edges++
-      for (const { at } of names) expect(at.y > height / 2 - 0.01, `${strip.name} ${row.edge}`).toBe(i === 0)
+      for (const { at, size } of names)
+        expect(at.y + size / 2 > height / 2, `${strip.name} ${row.edge}`).toBe(i === 0)
     })
   })
   expect(count.pieces).toBeGreaterThan(400)
