@@ -41,6 +41,9 @@ describe('blocks under seams without a rib', () => {
     expect(blocks.length).toBeGreaterThan(8)
     const said = bookletSaid(wide, ['framing', 'skin'])
     const step = /set the blocks .*?\. Measure/.exec(said)![0]
+    // rows of screws are on timbers that run through
+    expect(said).toContain('The edges of the sheets rest on the blocks: no row of screws is set for them.')
+    for (const { rows } of ramp.skin) expect(rows.every(({ stud }) => stud !== null)).toBe(true)
     // panels of 2440, a gap of 3: layers 1 and 3 and the board meet at 2440 + 1.5 from the left, layer 2, begun at the other side, at
     // 3000 − 2441.5 = 558.5
     expect(step).toContain('559 from the left, under the skin T17 to T21 between studs 1 to 6;')

@@ -87,7 +87,7 @@ const heldWords = (book: Book, ramp: SolvedRamp, blocks: readonly Block[]): stri
       ? ''
       : `. They begin ${show(from)} from its end and cross the joint ${show(down)} below the top`
   const [near, far] = offEdges(ramp, blocks)
-  return `Screw each block from above, at a slant: ${frameScrews} screws${size} in each end, ${blockScrews(book, ramp)} in all${begins}; at ${isCurved(ramp) ? 'the end nearer to the toe' : 'its near end'} ${show(near)} in from either long edge, at the other ${show(far)}, so that those of two blocks pass each other. Drill ${ownUnits(pilotDrill, book.units)} first, sink the heads.`
+  return `Screw each block from above, at a slant: ${frameScrews} screws${size} in each end, ${blockScrews(book, ramp)} in all${begins}; at ${isCurved(ramp) ? 'the end nearer to the toe' : 'its near end'} ${show(near)} in from either long edge, at the other ${show(far)}, so that those of two blocks pass each other. Drill ${ownUnits(pilotDrill, book.units)} first, sink the heads. The edges of the sheets rest on the blocks: no row of screws is set for them.`
 }
 
 /** Screws of two ends that pass each other, and a screw of the sheets over them, keep this apart, mm. */
