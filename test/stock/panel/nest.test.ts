@@ -57,6 +57,15 @@ describe('panels in number', () => {
     expect(filled).toHaveLength(3)
   })
 
+  test('of two sizes are one of each where the larger is begun with', () => {
+    // 243 of area is more than 20 × 12; of 7x8, 7x8 and 8x11 no two go side by side on 12 × 12, so that two of these hold too
+    // few and three are 432: one of each, 384, is the least
+    const pieces = rectangles('7x8 8x11 7x1 7x8 6x6')
+    const kinds = [12, 20].map((length): PanelKind => ({ length, width: 12, count: null }))
+    const lengths = nest(pieces, kinds, saw).filled.map(({ kind }) => kind.length)
+    expect(lengths.sort()).toEqual([12, 20])
+  })
+
   test('of two sizes take no more area than those of one size alone', () => {
     const next = shuffler()
     const sides = Array.from({ length: 60 }, (_, i) => 3 + (i % 14))
