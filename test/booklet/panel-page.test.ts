@@ -5,7 +5,7 @@ import { cutsText } from '../../src/booklet/cuts/cuts-text.ts'
 import { legible } from '../../src/booklet/cuts/legible.ts'
 import { panelPicture, panelScale } from '../../src/booklet/cuts/panel-picture.ts'
 import { panelName } from '../../src/booklet/cuts/panel-words.ts'
-import { markWords } from '../../src/booklet/cuts/piece-words.ts'
+import { markWords, sawStepWords } from '../../src/booklet/cuts/piece-words.ts'
 import { readDesign } from '../../src/design/read.ts'
 import type { Drawing } from '../../src/drawing/drawing.ts'
 import { drawingBounds } from '../../src/drawing/drawing-bounds.ts'
@@ -143,4 +143,28 @@ test('whether the first cut trims the panel, and by how much, is said where sawi
   expect(said.match(/ along at 12, blade below, trims 12 off/g)).toHaveLength(5)
   expect(said.match(/ across at 12, 12 to \d+, the part with \w+, blade left, trims 12 off/g)).toHaveLength(5)
   expect(said.match(/, trims/g)).toHaveLength(10)
+})
+
+test('a cut that leaves less than a blade takes beside an edge of the panel says so', () => {
+  const job = cutsJob(designOf(templateText('quarter-mm')))
+  if (isRefusal(job)) throw new Error('refused')
+  const panel = job.sheets
+    .flatMap(({ panels: own }) => own)
+    .find(({ pieces }) => pieces.every(({ second }) => !second))!
+  const [width, length] = panel.size
+  const mark = panel.pieces[0]!.part.mark
+  const step = { from: 0, marks: [mark] } as const
+  const said = (strip: number): readonly string[] =>
+    (
+      [
+        { ...step, kind: 'rip', at: width - strip, to: length, blade: 'past' },
+        { ...step, kind: 'cross', at: length - strip, to: width, blade: 'past' },
+      ] as const
+    ).map((one) => sawStepWords(one, panel, 'mm'))
+  for (const words of said(2))
+    expect(words).toMatch(/, 2 off the panel's edge: where the saw will not hold it, plane it off$/)
+  for (const words of said(5)) expect(words).not.toMatch(/plane/)
+  const steel = { ...panel, sheet: { thickness: 1.5, material: 'steel' } } as const
+  const rip = { ...step, kind: 'rip', at: width - 2, to: length, blade: 'past' } as const
+  expect(sawStepWords(rip, steel, 'mm')).toMatch(/, file it off$/)
 })

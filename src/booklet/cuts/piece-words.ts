@@ -4,6 +4,7 @@ import { wordList } from '../../length/word-list.ts'
 import { showLength } from '../../length.ts'
 import { isMirrored, type Panel, type PanelPiece } from '../../stock/panel/panels.ts'
 import type { SawStep } from '../../stock/panel/saw-order.ts'
+import { isSteel } from '../../stock/steel-uses.ts'
 
 /** `S1`, or `S1 + S2` for two that are sawn as one. */
 export const markWords = ({ part, under }: PanelPiece): string =>
@@ -82,6 +83,18 @@ const trims = ({ kind, at, from, to, blade }: StraightStep, { pieces }: Panel): 
       : y1 <= from || y0 >= to || x0 >= at - straight,
   )
 
+/** A blade has no wood on its other side in a strip that is no wider, mm. */
+const bladeWide = 4
+
+/** What is to be known of a strip that a cut takes off the panel's own edge. */
+const stripWords = (step: StraightStep, panel: Panel, show: (mm: number) => string): string => {
+  const [width, length] = panel.size
+  const strip = step.blade === 'before' ? step.at : (step.kind === 'rip' ? width : length) - step.at
+  if (strip < bladeWide)
+    return `, ${show(strip)} off the panel's edge: where the saw will not hold it, ${isSteel(panel.sheet) ? 'file' : 'plane'} it off`
+  return trims(step, panel) ? `, trims ${show(step.at)} off` : ''
+}
+
 /** One line of the order of cuts. */
 export const sawStepWords = (step: SawStep, panel: Panel, units: Units): string => {
   const { pieces } = panel
@@ -95,6 +108,5 @@ export const sawStepWords = (step: SawStep, panel: Panel, units: Units): string 
   const whole = step.from < 1 && step.to > (rip ? length : width) - 1
   const side = rip ? (step.blade === 'past' ? 'above' : 'below') : step.blade === 'past' ? 'right' : 'left'
   const part = whole ? '' : `, ${show(step.from)} to ${show(step.to)}, the part with ${wordList(step.marks)}`
-  const trim = trims(step, panel) ? `, trims ${show(step.at)} off` : ''
-  return `${rip ? 'along' : 'across'} at ${show(step.at)}${part}, blade ${side}${trim}`
+  return `${rip ? 'along' : 'across'} at ${show(step.at)}${part}, blade ${side}${stripWords(step, panel, show)}`
 }
