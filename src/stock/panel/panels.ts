@@ -261,8 +261,7 @@ const panelPiece = ({ shape, x, y }: Place, { part, under }: Couple): PanelPiece
     }
     return { ...base, outline: path, x, y, second: null }
   }
-  const end = affineApply(map, part.outline.pieces[0]!.to)
-  return { ...base, outline, x: outline.start.x, y: outline.start.y, second: end }
+  return { ...base, outline, ...outline.start, second: affineApply(map, part.outline.pieces[0]!.to) }
 }
 
 /** Whether a curved piece lies as the mirror image of its pattern, which shows the outside of a right side, toe at the left. */
