@@ -1,5 +1,6 @@
 import { useState } from 'preact/hooks'
 import { gaugeJob, isRefusal, type PaperName, type Profile, readProfile } from '../../index.ts'
+import { faultWords } from '../words/form-words.ts'
 import type { Lay } from '../worker/messages.ts'
 import { mostProfile } from './keep.ts'
 import type { KeptPrinters } from './use-printers.ts'
@@ -78,7 +79,7 @@ export const usePrinter = (lay: Lay, printers: KeptPrinters, paper: PaperName): 
       paper,
     )
     if (!isRefusal(found)) offer(found)
-    else setWords('faults' in found ? found.faults.join('\n').replaceAll('--', '') : 'it cannot be measured')
+    else setWords('faults' in found ? faultWords(found.faults) : 'it cannot be measured')
   }
   const read = async (file: File | undefined): Promise<void> => {
     if (file === undefined) return

@@ -16,6 +16,7 @@ import {
   withAnswers,
 } from '../../index.ts'
 import { reprintName } from '../words/file-name.ts'
+import { faultWords, formWords } from '../words/form-words.ts'
 import { filledText } from './filled.ts'
 import { designOf, granted, layingOf, profileOf, settledOf } from './lay.ts'
 import type { Answer, Lay, Question } from './messages.ts'
@@ -76,9 +77,7 @@ export const answer = async (
     case 'choose': {
       const wishes = readWishes(question.wishes)
       if (isRefusal(wishes))
-        throw new Error(
-          'faults' in wishes ? wishes.faults.join('\n').replaceAll('--', '') : 'it cannot be read',
-        )
+        throw new Error('faults' in wishes ? faultWords(wishes.faults) : 'it cannot be read')
       const ramps = chooseRamps(wishes)
       if (ramps.length === 0) {
         const ways = waysOut(question.wishes, wishes).map(wayWords)
@@ -94,7 +93,7 @@ export const answer = async (
 }
 
 /** A way out in the words of the form: `no --timbers` is a limit left empty. */
-const wayWords = (way: string): string => way.replace(/^no --(.+)/, 'nothing said of $1').replace('--', '')
+const wayWords = (way: string): string => formWords(way.replace(/^no --(.+)/, 'nothing said of $1'))
 
 /** Quarter turns, clockwise, that most of what is to be read on a page is turned by. */
 const turnOf = (svg: string): number => {

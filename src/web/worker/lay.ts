@@ -9,6 +9,7 @@ import {
   readProfile,
   readSettled,
 } from '../../index.ts'
+import { faultWords } from '../words/form-words.ts'
 import type { Lay } from './messages.ts'
 
 /** A refusal in words; what the page shows is never a stack of calls. */
@@ -22,7 +23,7 @@ const refusalWords = (refusal: Refusal): string => {
     case 'no-curve':
       return 'a flat is straight cuts only: add a quarter to have pages'
     default:
-      return refusal.faults.map((fault) => fault.replace(/^--(\w+)/, '$1')).join('\n')
+      return faultWords(refusal.faults)
   }
 }
 
