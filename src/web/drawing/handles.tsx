@@ -3,6 +3,7 @@ import { type SolvedRamp, showLength, type Units } from '../../index.ts'
 import type { Actions } from '../state/actions.ts'
 import { labelOf } from '../words/labels.ts'
 import { type Ends, sliderValues, sliderWords } from '../words/slider-values.ts'
+import { unitLength } from '../words/unit-length.ts'
 
 interface HandlesProps {
   readonly ramp: Extract<SolvedRamp, { kind: 'quarter' }>
@@ -13,7 +14,7 @@ interface HandlesProps {
 }
 
 /** What is dragged comes in whole ones of these, mm; so far a key moves it. */
-const steps = { mm: 5, in: 25.4 / 4 } as const
+const steps = { mm: 5, in: unitLength.in / 4 } as const
 
 /** So far the tangent is moved up or down before it leaves its height, mm on the screen's drawing. */
 const stays = 4

@@ -6,6 +6,7 @@ import {
   steepnessWord,
   type Units,
 } from '../../index.ts'
+import { unitLength } from '../words/unit-length.ts'
 
 interface SteepnessProps {
   readonly ramp: SolvedRamp
@@ -15,7 +16,7 @@ interface SteepnessProps {
 }
 
 /** Radii come in whole ones of these, mm. */
-const steps = { mm: 1, in: 25.4 / 16 } as const
+const steps = { mm: 1, in: unitLength.in / 16 } as const
 
 /** How steep the lip is in a word, and which radii give each word at this height. */
 export const Steepness = ({ ramp, index, units, setKey }: SteepnessProps) => {

@@ -1,12 +1,11 @@
 import { showLength, type Units } from '../../index.ts'
+import { unitLength } from './unit-length.ts'
 
 /** The least and the most that a drag types, mm. */
 export interface Ends {
   readonly least: number
   readonly most: number
 }
-
-const unitLength = { mm: 1, in: 25.4 } as const
 
 /** The figures of a slider in the design's unit. The ends reach as far as what was typed. */
 export const sliderValues = (mm: number, { least, most }: Ends, units: Units) => {
