@@ -1,5 +1,5 @@
 import { useEffect } from 'preact/hooks'
-import { isShown } from './is-shown.ts'
+import { isShown } from './state/use-leaf.ts'
 
 /** No fields: a phone would open its keys. */
 const takers = 'button:not(:disabled, [aria-disabled="true"]), summary'

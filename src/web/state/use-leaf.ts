@@ -1,5 +1,4 @@
 import { useCallback, useRef, useState } from 'preact/hooks'
-import { isShown } from '../is-shown.ts'
 
 export interface Leaf {
   /** null where the ramp is shown */
@@ -7,6 +6,10 @@ export interface Leaf {
   readonly turn: (page: number | null) => void
   readonly close: () => void
 }
+
+/** Whether it is drawn, and in no closed fold: Safari has `checkVisibility` since 17.4 only. */
+export const isShown = (one: Element): boolean =>
+  one.getClientRects().length > 0 && one.closest('details:not([open]) > :not(summary)') === null
 
 /** The page that is looked at. `count`: of the pages, null while it is not known; on larger paper there are fewer. */
 export const useLeaf = (count: number | null): Leaf => {
