@@ -51,7 +51,7 @@ export interface Book extends BookFacts {
   readonly several: boolean
   /** whether any ramp has a pipe */
   readonly piped: boolean
-  /** a drawing by its name; the dear part of a booklet, so none is made twice while pages are tried */
+  /** a drawing, or a part with its drawings, by its name; dear, so none is made twice while pages are tried */
   readonly drawn: <T>(name: string, draw: () => T) => T
   /** names of the parts that this booklet is asked for */
   readonly asked: readonly string[]

@@ -51,18 +51,23 @@ const sparse = 0.75
 const halfEmpty = 0.2
 const shares = [0.86, 0.72, 0.6, 0.5]
 
+/** A part with its drawings at a share of their usual height. */
+const partOf = (name: string, share: number, book: Book): Section | null =>
+  book.drawn(`part ${name} ${share}`, () => sections[name]!({ ...book, share }))
+
+/** The largest share that does; null where the smallest does not: what that does not save none saves. */
+const largestOf = (tried: readonly number[], does: (share: number) => boolean): number | null =>
+  does(tried.at(-1)!) ? tried.find(does)! : null
+
 /** A part whose pages are not all but empty, if that can be. */
 const sectionOf = (name: string, book: Book, window: Box): Section | null => {
-  const usual = sections[name]!(book)
+  const usual = partOf(name, 1, book)
   if (usual === null) return null
   const { pages, free } = filled(window, [usual])
   const wasted = free.reduce((sum, own) => sum + own, 0) / pages
   if (pages < 2 || (free.at(-1)! < sparse && wasted < halfEmpty)) return usual
-  for (const share of shares) {
-    const smaller = sections[name]!({ ...book, share })!
-    if (filled(window, [smaller]).pages < pages) return smaller
-  }
-  return usual
+  const share = largestOf(shares, (one) => filled(window, [partOf(name, one, book)!]).pages < pages)
+  return share === null ? usual : partOf(name, share, book)
 }
 
 /** The pages for the bench: drawings, tables and steps with this build's own numbers. Same input, same pages. */
@@ -120,14 +125,16 @@ const closed = (usual: readonly Section[], book: Book, window: Box): readonly Se
     return pages - (free.at(-1) ?? 0)
   }
   let [best, end] = [usual, endOf(usual)]
-  for (const name of drawnParts.filter((one) => usual.some((own) => own.name === one)))
-    for (const share of shares.slice(0, 2)) {
-      const smaller = best.map((one) => (one.name === name ? sections[name]!({ ...book, share })! : one))
-      const own = endOf(smaller)
-      if (own > end - gain && Math.ceil(own) >= Math.ceil(end)) continue
-      best = smaller
-      end = own
-      break
-    }
+  for (const name of drawnParts.filter((one) => usual.some((own) => own.name === one))) {
+    const at = (share: number): readonly Section[] =>
+      best.map((one) => (one.name === name ? partOf(name, share, book)! : one))
+    const share = largestOf(shares.slice(0, 2), (one) => {
+      const own = endOf(at(one))
+      return own <= end - gain || Math.ceil(own) < Math.ceil(end)
+    })
+    if (share === null) continue
+    best = at(share)
+    end = endOf(best)
+  }
   return best
 }
