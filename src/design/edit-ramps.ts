@@ -77,19 +77,17 @@ export const renameRamp = (text: string, ramp: number, name: string): string => 
 
 /**
  * A text in which a ramp is of another kind: keys go that this kind has not, those that it needs come with the schema's examples. What it
- * took over by `like`, from a ramp of the kind before, it says itself.
+ * took over by `like`, from a ramp of the kind before, it says itself, and so do those that are like it: they stay what they were.
  */
 export const changeKind = (text: string, ramp: number, kind: RampKind): string => {
   const at = `ramps.${ramp}`
-  const said = saidKeys(text)
+  const alone = onItsOwn(withoutTwins(text, ramp), ramp)
+  const said = saidKeys(alone)
   const strange = ownPaths(said, ramp).flatMap(
     (path) => withMaps(path).find((one) => rowOf(one, () => kind) === undefined) ?? [],
   )
-  const kept = [...new Set(strange)].reduce((all, path) => editDesign(all, path, null), text)
-  const alone = [...takenOver(said, ramp)]
-    .filter(([path]) => rowOf(path, () => kind) !== undefined)
-    .reduce((all, [path, value]) => editDesign(all, path, value), editDesign(kept, `${at}.like`, null))
-  const changed = editDesign(alone, `${at}.kind`, kind)
+  const kept = [...new Set(strange)].reduce((all, path) => editDesign(all, path, null), alone)
+  const changed = editDesign(kept, `${at}.kind`, kind)
   const units = said.get('units') === 'in' ? 'in' : 'mm'
   const own = ownPaths(saidKeys(changed), ramp).map((path) => path.slice(at.length + 1))
   return neededKeys(own, rampPath(kind), '').reduce((all, key) => {
@@ -117,21 +115,48 @@ const neededKeys = (own: readonly KeyPath[], map: string, before: string): reado
 
 /** A text without a ramp; those that are like it say themselves what they took over from it. */
 export const removeRamp = (text: string, ramp: number): string => {
+  if (saidKeys(text).size === 0) return text
+  const document = parseToEdit(withoutTwins(text, ramp))
+  if (!document.hasIn(['ramps', ramp])) return text
+  document.deleteIn(['ramps', ramp])
+  return document.toString({ lineWidth: 0 })
+}
+
+/** A text in which none is like a ramp: those that were say themselves what they took over from it. */
+const withoutTwins = (text: string, ramp: number): string => {
   const said = saidKeys(text)
+  const ramps = [...said.keys()].flatMap((path) => /^ramps\.(\d+)\.like$/.exec(path)?.[1] ?? [])
+  return written(
+    text,
+    ramps.map(Number).filter((i) => likeOf(said, i) === ramp),
+    ramp,
+  )
+}
+
+/** A text in which a ramp is like no other. */
+const onItsOwn = (text: string, ramp: number, below = ramp): string => {
+  const from = likeOf(saidKeys(text), ramp)
+  // a key that stands there twice may lead to the same one again
+  return from === undefined || from >= below ? text : onItsOwn(written(text, [ramp], from), ramp, from)
+}
+
+/** A text in which ramps that are like `from` say themselves what they took over from it, and are like what that is like. */
+const written = (text: string, twins: readonly number[], from: number): string => {
+  if (twins.length === 0) return text
   const document = parseToEdit(text)
-  const gone = document.getIn(['ramps', ramp])
-  if (said.size === 0 || !isMap(gone)) return text
-  const like = gone.get('like')
-  const base = new Map([...said, ...takenOver(said, ramp)])
-  for (let i = ramp + 1; document.hasIn(['ramps', i]); i++) {
+  const alike = document.getIn(['ramps', from])
+  if (!isMap(alike)) return text
+  const said = saidKeys(text)
+  const like = alike.get('like')
+  const base = new Map([...said, ...takenOver(said, from)])
+  for (const i of twins) {
     const other = document.getIn(['ramps', i])
-    if (!isMap(other) || likeOf(said, i) !== ramp) continue
+    if (!isMap(other)) continue
     if (like === undefined) other.delete('like')
     else other.set('like', like)
-    const not = [`ramps.${i}.name`, ...ruledOut(said, i), ...foundThere(said, i, base, ramp)]
-    takeIn(other, gone, `ramps.${i}`, not)
+    const not = [`ramps.${i}.name`, ...ruledOut(said, i), ...foundThere(said, i, base, from)]
+    takeIn(other, alike, `ramps.${i}`, not)
   }
-  document.deleteIn(['ramps', ramp])
   return document.toString({ lineWidth: 0 })
 }
 

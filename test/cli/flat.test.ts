@@ -230,7 +230,7 @@ it('a flat that is written wrongly is told in full by every command, exit 1, and
     expect([exit, out]).toEqual([1, ''])
     expect([...err.matchAll(/^.*?:(\d+:\d+: .*)$/gm)].map(([, message]) => message)).toEqual([
       `4:${wrong.split('\n')[3]!.indexOf('frame: 89') + 1}: \`height\` takes only one of \`surface\` or \`frame\`; here stand \`surface\` and \`frame\`: take one away`,
-      '5:7: `toe` belongs to a quarter, this is a flat: leave it out',
+      '5:7: `toe` belongs to a quarter, `floor` is a flat: leave it out',
       '6:41: the ramp `floor` is a flat and this is a quarter, so most of what it says means nothing here; ' +
         'name an earlier quarter, or leave `like` out and write what a quarter needs: height, transition, toe, skin, width or stores-inside, deck or length',
     ])

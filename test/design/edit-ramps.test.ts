@@ -163,4 +163,25 @@ describe('a ramp of another kind', () => {
       false,
     ])
   })
+
+  it('leaves those that are like it as they were', () => {
+    const all = rampsOf(four)
+    const changed = changeKind(four, 0, 'flat')
+    expect(rampsOf(changed).slice(1)).toEqual(all.slice(1))
+    expect(changed).not.toContain('like: one')
+    expect(saidKeys(changed).get('ramps.2.like')).toBe('two')
+    // one in the middle of a chain hands on what it was like itself, and says its lists as they stood there
+    const middle = changeKind(four, 1, 'flat')
+    const without = saidKeys(middle)
+    expect(without.get('ramps.2.like')).toBe('one')
+    expect(without.get('ramps.1.skin')).toBe(saidKeys(four).get('ramps.0.skin'))
+    expect(rampsOf(removeRamp(middle, 1))).toEqual([all[0], all[2], all[3]])
+  })
+
+  it('leaves one that is stored inside it a ramp of its own, and says what that can no longer be stored in', () => {
+    const reading = readDesign(changeKind(templateText('pair-mm'), 0, 'flat'))
+    expect('problems' in reading && reading.problems.map(({ message }) => message)).toEqual([
+      'the ramp `outer` is a flat, too low to keep another inside; name a quarter',
+    ])
+  })
 })

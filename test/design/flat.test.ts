@@ -78,7 +78,7 @@ describe('keys of another kind are refused, and it is said whose they are', () =
     ['stores-inside: { ramp: low, clearance: 12 }', 'stores-inside'],
   ])('%s', (line, key) => {
     expect(said(inFlat('    skin', `    ${line}\n    skin`))).toEqual([
-      `9:5 \`${key}\` belongs to a quarter, this is a flat: leave it out`,
+      `9:5 \`${key}\` belongs to a quarter, \`low\` is a flat: leave it out`,
     ])
   })
   test('inside of a key that both have', () => {
@@ -163,7 +163,9 @@ describe('like', () => {
     })
   })
   test('checks its keys as those of a flat', () => {
-    expect(said(second('toe: 40'))).toEqual(['12:5 `toe` belongs to a quarter, this is a flat: leave it out'])
+    expect(said(second('toe: 40'))).toEqual([
+      '12:5 `toe` belongs to a quarter, `other` is a flat: leave it out',
+    ])
   })
   test('goes on from ramp to ramp', () => {
     expect(good(`${second('width: 900')}  - name: third\n    like: other\n`).ramps[2]).toMatchObject({

@@ -228,7 +228,9 @@ export const checkMap = (tree: TreeMap, row: Row, path: string, on: Checking): E
       const slip = found && found.value !== '' ? found : null
       const near =
         slip?.key ?? (kindsWith(row, key.text).length > 0 ? undefined : nearWord(key.text, rows.map(rowKey)))
-      const words = slip ? `unknown key ${quote(key.text)}; ${slip.message}` : unknownKey(key, near, row)
+      const words = slip
+        ? `unknown key ${quote(key.text)}; ${slip.message}`
+        : unknownKey(key, near, row, tree)
       on.report('unknown-key', at, key.place, words, slip ? undefined : near)
       // taken for the key that was meant, so that it is not missed as well
       if (near !== undefined && !entries.has(near)) entries.set(near, { kind: 'bad', place: value.place })
@@ -251,15 +253,21 @@ export const checkMap = (tree: TreeMap, row: Row, path: string, on: Checking): E
   return { kind: 'map', entries, keys, place: tree.place }
 }
 
-const unknownKey = (key: TreeScalar, near: string | undefined, row: Row): string => {
+const unknownKey = (key: TreeScalar, near: string | undefined, row: Row, tree: TreeMap): string => {
   const takes = `${ownerOf(row)} takes ${keysUnder(row.path).join(', ')}`
   const [other] = kindsWith(row, key.text)
   if (other !== undefined)
-    return `${quote(key.text)} belongs to a ${other}, this is a ${kindOf(row)}: leave it out`
+    return `${quote(key.text)} belongs to a ${other}, ${calledIn(tree)} is a ${kindOf(row)}: leave it out`
   if (near !== undefined) return `unknown key ${quote(key.text)}; did you mean \`${near}\`?`
   const homes = [...new Set(parentsOf(key.text).map((path) => ownerOf(rowAt(path))))]
   const elsewhere = homes.length === 0 ? '' : `it belongs to ${homes.join(' or ')}; `
   return `unknown key ${quote(key.text)}; ${elsewhere}${takes}`
+}
+
+/** The ramp that a map is, by its name where it has one. */
+const calledIn = ({ pairs }: TreeMap): string => {
+  const name = pairs.find(({ key }) => key.text === 'name')?.value
+  return name?.kind === 'scalar' ? quote(name.text) : 'this'
 }
 
 const checkAlternatives = (
