@@ -1,7 +1,7 @@
 import { isMap, type YAMLMap } from 'yaml'
 import { figureAt, leftBehind } from './check/open-figures.ts'
 import type { RampKind } from './design.ts'
-import { editDesign, likeOf, parseToEdit, rivalsOf, rowOf, saidKeys } from './edit.ts'
+import { editDesign, likeOf, parseToEdit, rivalsOf, rowOf, saidKeys, saidKind } from './edit.ts'
 import type { KeyPath } from './file/said-keys.ts'
 import { rowKey } from './row.ts'
 import { rampPath, schema, solveWord } from './schema.ts'
@@ -75,18 +75,33 @@ export const renameRamp = (text: string, ramp: number, name: string): string => 
   return [own, ...along.map(([path]) => path)].reduce((all, path) => editDesign(all, path, name), text)
 }
 
+/** What each kind measures in its own way: as another's it makes no ramp that anyone meant. */
+const ofItsKind = ['height', 'length']
+
+/** Keys of a ramp, the outermost, that mean nothing where it is of another kind, or something else. */
+const strangeKeys = (
+  said: ReadonlyMap<KeyPath, string>,
+  ramp: number,
+  kind: RampKind,
+): readonly KeyPath[] => {
+  if (saidKind(said)(ramp) === kind) return []
+  const isStrange = (path: KeyPath): boolean => {
+    const row = rowOf(path, () => kind)
+    if (row === undefined || ofItsKind.some((key) => path === `ramps.${ramp}.${key}`)) return true
+    return said.get(path) === solveWord && !row.words.includes(solveWord)
+  }
+  return [...new Set(ownPaths(said, ramp).flatMap((path) => withMaps(path).find(isStrange) ?? []))]
+}
+
 /**
- * A text in which a ramp is of another kind: keys go that this kind has not, those that it needs come with the schema's examples. What it
+ * A text in which a ramp is of another kind: what means nothing there goes, what this kind needs comes with the schema's examples. What it
  * took over by `like`, from a ramp of the kind before, it says itself, and so do those that are like it: they stay what they were.
  */
 export const changeKind = (text: string, ramp: number, kind: RampKind): string => {
   const at = `ramps.${ramp}`
   const alone = onItsOwn(withoutTwins(text, ramp), ramp)
   const said = saidKeys(alone)
-  const strange = ownPaths(said, ramp).flatMap(
-    (path) => withMaps(path).find((one) => rowOf(one, () => kind) === undefined) ?? [],
-  )
-  const kept = [...new Set(strange)].reduce((all, path) => editDesign(all, path, null), alone)
+  const kept = strangeKeys(said, ramp, kind).reduce((all, path) => editDesign(all, path, null), alone)
   const changed = editDesign(kept, `${at}.kind`, kind)
   const units = said.get('units') === 'in' ? 'in' : 'mm'
   const own = ownPaths(saidKeys(changed), ramp).map((path) => path.slice(at.length + 1))

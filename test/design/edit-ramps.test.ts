@@ -164,6 +164,22 @@ describe('a ramp of another kind', () => {
     ])
   })
 
+  it('keeps no height and no length, which the other kind measures in its own way, and nothing left open that it must say', () => {
+    const twin = `${templateText('quarter-and-flat-mm')}  - { name: third, like: flat }\n`
+    const quarter = saidKeys(changeKind(twin, 2, 'quarter'))
+    const [height, length, deck] = ['height.surface', 'length', 'deck'].map((key) =>
+      quarter.get(`ramps.2.${key}`),
+    )
+    expect([height, length, deck]).toEqual([undefined, undefined, '500'])
+    const [first] = rampsOf(twin)
+    const one = four.slice(0, four.indexOf('  - name: two'))
+    const open = one.replace('width: 1216', 'width: solve').replace('deck: 500', 'length: 1900')
+    const flat = rampsOf(changeKind(open, 0, 'flat'))[0]!
+    // the examples of the schema
+    expect(flat).toMatchObject({ width: 1216, length: 2440, height: { layer: 'surface', value: 110 } })
+    expect(rampsOf(changeKind(twin, 0, 'flat'))[0]).toEqual(first)
+  })
+
   it('leaves those that are like it as they were', () => {
     const all = rampsOf(four)
     const changed = changeKind(four, 0, 'flat')
