@@ -110,7 +110,11 @@ const rewritten = (text: string, tree: Tree, path: KeyPath, value: string | null
     dropEmpty(document, parts.slice(0, -1))
   } else {
     makeMaps(document, parts.slice(0, -1))
-    for (const rival of rivalsOf(saidIn(tree, text), path)) document.deleteIn([...parts.slice(0, -1), rival])
+    const said = saidIn(tree, text)
+    // a map that comes with the key excludes others as the key does
+    for (let depth = 1; depth <= parts.length; depth++)
+      for (const rival of rivalsOf(said, parts.slice(0, depth).join('.')))
+        document.deleteIn([...parts.slice(0, depth - 1), rival])
     document.setIn(parts, valueNode(document, value))
   }
   return document.toString({ lineWidth: 0 })

@@ -61,6 +61,16 @@ describe('a key that the file does not say yet', () => {
     })
   })
 
+  test('takes the place of those that the map excludes which it comes in', () => {
+    const piped = text.replace('coping: none', 'coping: { outside: 60.3, up: 8, out: 6 }')
+    const along = editDesign(piped, 'ramps.0.coping.notch.along', '48')
+    const notched = editDesign(along, 'ramps.0.coping.notch.down', '30')
+    expect(quarterOf(notched).coping?.by).toEqual({ kind: 'notch', along: 48, down: 30 })
+    const revealed = editDesign(editDesign(notched, 'ramps.0.coping.out', '6'), 'ramps.0.coping.up', '8')
+    expect(quarterOf(revealed).coping?.by).toEqual({ kind: 'reveals', up: 8, out: 6 })
+    expect(saidKeys(editDesign(text, 'ramps.0.stores-inside.ramp', 'outer')).has('ramps.0.width')).toBe(false)
+  })
+
   test('takes the place of a word for its map', () => {
     const changed = editDesign(text, 'ramps.0.coping.outside', '60.3')
     expect(quarterOf(changed).coping?.outside).toBe(60.3)
