@@ -33,6 +33,18 @@ interface Cell {
 const marksOf = (first: string): readonly RegExp[] =>
   /[;\t]/.test(first) ? [/[;\t]/] : first.includes(',') ? [/,/, /[;\t]/] : [/[;\t]/, /,(?=\s)/]
 
+/** What parts the cells of a first line without commas, in words. */
+const markWords = (first: string): string =>
+  first.includes(';') ? 'a `;`' : first.includes('\t') ? 'a tab' : 'a blank'
+
+/** Two values with a comma between them, where the first line has something else there: as likely as a decimal comma. */
+const commaFault = (cells: readonly Cell[], first: string): Omit<ListFault, 'line'> | null => {
+  const [only, ...others] = cells.filter((cell) => cell.text !== '')
+  if (only === undefined || others.length > 0 || !/^-?[^,]*\d,[^,]+$/.test(only.text)) return null
+  const message = `${quote(only.text)} has a comma; part the two by ${markWords(first)}, as the first line does`
+  return { column: only.column, message }
+}
+
 /** Cells of a line: parted by the first of the marks that it has, by blanks where it has none. */
 const cellsOf = (line: string, marks: readonly RegExp[]): readonly Cell[] => {
   const mark = marks.find((one) => one.test(line))
@@ -68,7 +80,8 @@ export const readPoints = (text: string, units: Units): PointList => {
     .replace(/^\ufeff/, '')
     .split(/\r\n|\r|\n/)
     .map((line) => line.replace(/#.*$/, '').trimEnd())
-  const marks = marksOf(typed.find((line) => line !== '') ?? '')
+  const first = typed.find((line) => line !== '') ?? ''
+  const marks = marksOf(first)
   const rows = typed
     .map((line, i) => ({ line: i + 1, cells: cellsOf(line, marks) }))
     .filter(({ cells }) => cells.some((cell) => cell.text !== ''))
@@ -88,6 +101,11 @@ export const readPoints = (text: string, units: Units): PointList => {
     const beyond = cells.slice(named ? names.length : 2).find((cell) => cell.text !== '')
     if (beyond !== undefined) {
       faults.push({ line, column: beyond.column, message: beyondWords(beyond.text, named) })
+      continue
+    }
+    const comma = commaFault(cells, first)
+    if (comma !== null) {
+      faults.push({ line, ...comma })
       continue
     }
     const [along, up] = [x, y].map((at) => lengthOf(cells[at], line, units, faults))

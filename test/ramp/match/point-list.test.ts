@@ -65,6 +65,16 @@ describe('a list of points', () => {
     ])
   })
 
+  test('says how two values are parted where a line has a comma between them and the first line has none', () => {
+    const told = (mark: string) =>
+      `2:1 \`100,3\` has a comma; part the two by ${mark}, as the first line does`
+    expect(faultsOf('0 0\n100,3\n200 12')).toEqual([told('a blank')])
+    expect(faultsOf('x;y\n100,3\n200;12')).toEqual([told('a `;`')])
+    expect(faultsOf('0\t0\n100,3\n200\t12')).toEqual([told('a tab')])
+    // a point without its height
+    expect(faultsOf('0,0\n100\n200,12')).toEqual(['2:1 a point needs two lengths: along the floor, and up'])
+  })
+
   test('refuses a value that no column is named for', () => {
     expect(faultsOf('1,0,0\n150,5,6,6\n150 6.6 7\n16 2 1/8')).toEqual(
       ['1:5 `0`', '2:7 `6`', '3:9 `7`', '4:6 `1/8`'].map((place) =>
