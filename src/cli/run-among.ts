@@ -4,6 +4,7 @@ import { argumentWords, type Command, type OptionRow, optionFlags, plainHelp } f
 import { Failure } from './failure.ts'
 import type { Shell } from './shell.ts'
 import { version } from './version.ts'
+import { inQuotes } from './words/in-quotes.ts'
 import { terminalColumns } from './words/wrap.ts'
 
 /**
@@ -62,11 +63,17 @@ export const runAmong = async (
 const helpIn = (columns: number | null) =>
   columns === null || columns >= 80 ? {} : { helpWidth: Math.max(50, columns), minWidthToWrap: 12 }
 
-/** Where there are too many words: how an option that was given takes several lengths. Nothing where none was. */
+/** Where there are too many words: how an option that was given takes its value in one. Nothing where none was. */
 const oneWord = (commands: readonly Command[], [name, ...words]: readonly string[]): string => {
   const options = commands.find((command) => command.name === name)?.options ?? []
   const row = options.find((one) => one.takes === 'lengths' && !one.many && words.includes(`--${one.name}`))
-  return row ? `--${row.name} takes one word: lengths with commas and no blanks, or in quotes\n` : ''
+  if (row) return `--${row.name} takes one word: lengths with commas and no blanks, or in quotes\n`
+  const single = options.filter(({ takes, many }) => takes !== undefined && many !== 'rest')
+  const quoted = inQuotes(
+    words,
+    single.map((one) => `--${one.name}`),
+  )
+  return quoted === null ? '' : `what has a blank in it goes in quotes: ${quoted}\n`
 }
 
 const parserOf = ({ name, help, args, options }: Command, program: Parser): Parser => {

@@ -41,6 +41,14 @@ describe('the command line: exit and words', () => {
       ['gauge', 'hall', '--margins', '4mm', '5mm'],
       `error: too many arguments for 'gauge'. Expected 1 argument but got 2.\n${more}--margins takes one word: lengths with commas and no blanks, or in quotes\n`,
     ],
+    [
+      ['choose', '--height', '2', 'ft'],
+      `error: too many arguments for 'choose'. Expected 0 arguments but got 1.\n${more}what has a blank in it goes in quotes: --height "2 ft"\n`,
+    ],
+    [
+      ['fit', '--chord', '48in', '--rise', '3', '5/8in'],
+      'say one of: a file of points; --chord and --rise; --run and --height\nwhat has a blank in it goes in quotes: --rise "3 5/8in"\n',
+    ],
     [['new', 'spine'], 'there is no kind of ramp called `spine`; say one of: quarter, flat\n'],
     [['new', 'quarter', '--units', 'cm'], '--units cm: say mm or in\n'],
     [['plot', ''], 'the name of the file to read is empty\n'],

@@ -3,7 +3,7 @@ import type { Point } from '../../geometry/point.ts'
 import { type FitAnswer, fitPoints, fitText, fitTwoLengths, type MeasuredLayer } from '../../job/fit.ts'
 import { lengthOption } from '../../job/laying-words.ts'
 import { units as unitNames } from '../../length/units.ts'
-import type { Units } from '../../length.ts'
+import { readLength, type Units } from '../../length.ts'
 import { readPoints } from '../../ramp/match/point-list.ts'
 import { fromChord, fromRun } from '../../ramp/match/two-lengths.ts'
 import { command, type Given } from '../command.ts'
@@ -69,7 +69,9 @@ const matchRamp = (file: string | undefined, given: Given<typeof options>, shell
   const [chord, rise, run, height] = [length('chord'), length('rise'), length('run'), length('height')]
   const ways = [file !== undefined, chord !== null || rise !== null, run !== null || height !== null]
   if (ways.filter(Boolean).length !== 1)
-    faults.push('say one of: a file of points; --chord and --rise; --run and --height')
+    faults.push(
+      `say one of: a file of points; --chord and --rise; --run and --height${blankWords(file, given)}`,
+    )
   else if ((chord === null) !== (rise === null)) faults.push('--chord and --rise go together')
   else if ((run === null) !== (height === null)) faults.push('--run and --height go together')
   else if (chord !== null && rise !== null && rise > chord / 2)
@@ -99,6 +101,18 @@ const matchRamp = (file: string | undefined, given: Given<typeof options>, shell
   )
   return 0
 }
+
+/** Where the word that stands for a file is the rest of a length: how that is typed. */
+const blankWords = (file: string | undefined, given: Given<typeof options>): string => {
+  const split = (['chord', 'rise', 'run', 'height', 'error'] as const).find(
+    (name) => given[name] !== undefined && file !== undefined && isLength(`${given[name]} ${file}`),
+  )
+  return split === undefined
+    ? ''
+    : `\nwhat has a blank in it goes in quotes: --${split} "${given[split]} ${file}"`
+}
+
+const isLength = (text: string): boolean => 'mm' in readLength(text, 'mm')
 
 const fromChordRise = (
   chord: number,
