@@ -462,6 +462,16 @@ describe('titles and names', () => {
       inSingle('Boathouse', 'x'.repeat(5000)),
       '1:8 `title` has 5000 letters; at most 200 are allowed',
     ],
+    [
+      'a title that begins with #',
+      inSingle('Boathouse', '#1 "low" ramp'),
+      '1:8 `title` is blank, as # begins a comment; put it in quotes: `"#1 \\"low\\" ramp"`',
+    ],
+    [
+      'a comment in place of a title',
+      inSingle('Boathouse', '# low'),
+      '1:8 `title` is blank; give it 1 to 200 letters',
+    ],
     ['a blank title', inSingle('Boathouse', '" "'), '1:8 `title` is blank; give it 1 to 200 letters'],
     [
       'a title that is a list',

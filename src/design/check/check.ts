@@ -124,14 +124,14 @@ const checkItems = ({ items, place }: TreeList, row: Row, path: string, on: Chec
 }
 
 /** A single value. */
-const checkScalar = ({ text, place }: TreeScalar, row: Row, path: string, on: Checking): Entry => {
+const checkScalar = ({ text, place, comment }: TreeScalar, row: Row, path: string, on: Checking): Entry => {
   const { value } = row
   const bad = badAt(place, path, on)
   const one = <T>(read: Reading<T>, entry: (value: T) => Entry): Entry =>
     'fault' in read ? bad(read.code, sentence(row, read, on), place, read.meant) : entry(read.value)
   switch (value.kind) {
     case 'text':
-      return one(textValue(text, value.most), (t) => ({ kind: 'text', text: t, place }))
+      return one(textValue(text, value.most, comment), (t) => ({ kind: 'text', text: t, place }))
     case 'choice':
       return one(choiceValue(text, value.of, rowKey(row)), (word) => ({ kind: 'word', word, place }))
     case 'count':

@@ -188,9 +188,13 @@ export const countValue = (text: string, { least, most }: Range): Reading<number
     : { code: 'range', fault: `${quote(text)} is not a whole number from ${least} to ${most}` }
 }
 
-/** One line of any language: no control characters, `most` letters. */
-export const textValue = (text: string, most: number): Reading<string> => {
+/** One line of any language: no control characters, `most` letters. `comment`: what stands there in place of it. */
+export const textValue = (text: string, most: number, comment?: string): Reading<string> => {
   const letters = [...text]
+  if (comment !== undefined) {
+    const meant = quote(JSON.stringify(comment), most)
+    return { code: 'text', fault: `is blank, as # begins a comment; put it in quotes: ${meant}` }
+  }
   if (text.trim() === '') return { code: 'text', fault: `is blank; give it 1 to ${most} letters` }
   if (letters.length > most)
     return { code: 'text', fault: `has ${letters.length} letters; at most ${most} are allowed` }

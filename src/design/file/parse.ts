@@ -143,7 +143,12 @@ const treeOf = (source: Source, node: unknown, fallback: Place): Tree => {
   const place = range ? placeOf(range[0], range[1]) : fallback
   if (isSeq(node))
     return { kind: 'list', items: node.items.map((item) => treeOf(source, item, place)), place }
-  if (!isMap(node)) return { kind: 'scalar', text: isScalar(node) ? String(node.value) : '', place }
+  if (!isMap(node)) {
+    const empty = place.end === place.offset
+    const comment = empty ? /^[ \t]*(#[^\s#][^\r\n]*)/.exec(text.slice(place.end))?.[1] : undefined
+    const value = isScalar(node) ? String(node.value) : ''
+    return { kind: 'scalar', text: value, place, ...(comment !== undefined && { comment: comment.trim() }) }
+  }
   const pairs = node.items.map((pair) => {
     const key = treeOf(source, pair.key, place)
     const name: TreeScalar =

@@ -8,6 +8,8 @@ export interface TreeScalar {
   /** as typed, quotes taken off; empty where a key has no value */
   readonly text: string
   readonly place: Place
+  /** what stands in place of a value that begins with `#`, as `#1 ramp` */
+  readonly comment?: string
 }
 
 export interface TreeList {
