@@ -40,11 +40,31 @@ export const readAsCut = (
   design: Design,
 ): { readonly cuts: readonly RampCut[] } | Refusal => {
   const faults: string[] = []
-  const cuts = all.flatMap((said) => readOne(said, design, faults) ?? [])
-  for (const [i, { ramp }] of cuts.entries())
-    if (cuts.findIndex((cut) => cut.ramp === ramp) < i)
-      faults.push(`--as-cut is given twice for ${quote(ramp)}; give one notch for each ramp`)
-  return faults.length > 0 ? asked(faults) : { cuts }
+  const read = all.flatMap((said) => {
+    const cut = readOne(said, design, faults)
+    return cut === null ? [] : [{ said, cut }]
+  })
+  for (const [i, second] of read.entries()) {
+    const first = read.slice(0, i).find(({ cut }) => cut.ramp === second.cut.ramp)
+    if (first !== undefined)
+      faults.push(`--as-cut is given twice for ${quote(second.cut.ramp)}; ${onceWords(first, second)}`)
+  }
+  return faults.length > 0 ? asked(faults) : { cuts: read.map(({ cut }) => cut) }
+}
+
+interface ReadCut {
+  readonly said: string
+  readonly cut: RampCut
+}
+
+/** How two measures of one notch are said at once. */
+const onceWords = (first: ReadCut, second: ReadCut): string => {
+  const apart =
+    (first.cut.across === null) !== (second.cut.across === null) &&
+    (first.cut.depth === null) !== (second.cut.depth === null)
+  if (!apart) return 'give one notch for each ramp'
+  const joined = `${first.said.trim()}, ${second.said.replace(/^[^=]*:/, '').trim()}`
+  return `join the two with a comma: --as-cut "${quote(joined, 100).slice(1, -1)}"`
 }
 
 const readOne = (said: string, { ramps, units }: Design, faults: string[]): RampCut | null => {

@@ -241,6 +241,12 @@ describe('traceply figures --as-cut', () => {
       ['outer:along=30,down=42', 'outer:along=31,down=42'],
       '--as-cut is given twice for `outer`; give one notch for each ramp',
     ],
+    [
+      'the two measures of a notch apart',
+      two,
+      ['outer:along=30', 'outer: down=1 7/16 in'],
+      '--as-cut is given twice for `outer`; join the two with a comma: --as-cut "outer:along=30, down=1 7/16 in"',
+    ],
   ])('refuses %s', async (_, design, cuts, words) => {
     expect(await cut(design, ...cuts)).toEqual({ exit: 2, out: '', err: `${words}\n` })
   })
