@@ -1,6 +1,6 @@
 import { type Document, isCollection, isMap, isPair, parseDocument } from 'yaml'
 import { kinds, type RampKind } from './design.ts'
-import { parseDesign } from './file/parse.ts'
+import { parseDesign, withLineFeeds } from './file/parse.ts'
 import { type KeyPath, saidIn } from './file/said-keys.ts'
 import type { Tree } from './file/tree.ts'
 import { type OpenReading, readOpenDesign, readOpenTree } from './read.ts'
@@ -18,7 +18,7 @@ const treeOf = (text: string): Tree | undefined => parseDesign(text, () => {})
 
 // failsafe: every scalar stays the text that was typed
 export const parseToEdit = (text: string): Document =>
-  parseDocument(text, { schema: 'failsafe', uniqueKeys: false, logLevel: 'silent' })
+  parseDocument(withLineFeeds(text), { schema: 'failsafe', uniqueKeys: false, logLevel: 'silent' })
 
 /** The row of the key at a path of this design; undefined for a path that no kind of ramp has. */
 export const rowOf = (path: KeyPath, kindAt: (ramp: number) => RampKind): Row | undefined => {

@@ -49,6 +49,11 @@ describe('a key that the file says', () => {
 })
 
 describe('a key that the file does not say yet', () => {
+  test('is set in a text with carriage returns alone', () => {
+    const old = text.replaceAll('\n', '\r')
+    expect(quarterOf(editDesign(old, 'ramps.0.length', '1500')).back).toEqual({ from: 'length', value: 1500 })
+  })
+
   test('takes the place of those that it excludes', () => {
     const changed = editDesign(text, 'ramps.0.height.frame', '600')
     expect(quarterOf(changed).height).toEqual({ layer: 'frame', value: 600 })

@@ -6,6 +6,10 @@ const ramp = (text: string, i = 0): QuarterDesign => good(text).ramps[i] as Quar
 const inSingle = (from: string, to: string): QuarterDesign => ramp(change(single, from, to))
 
 describe('a design in mm', () => {
+  it('is the same with line feeds, carriage returns or both at the ends of its lines', () => {
+    for (const end of ['\r', '\r\n']) expect(good(single.replaceAll('\n', end))).toEqual(good(single))
+  })
+
   it('has every default filled in', () => {
     expect(good(single)).toEqual({
       title: 'Boathouse',

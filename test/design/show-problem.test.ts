@@ -20,6 +20,15 @@ it('shows file, line, column, the line and a pointer', () => {
   ])
 })
 
+it('counts lines that end with a carriage return alone', () => {
+  const text = change(single, 'height', 'hieght').replaceAll('\n', '\r')
+  expect(problemsOf(text).map((problem) => showProblem(problem, text, 'low.yaml'))[0]).toBe(
+    'low.yaml:5:5: unknown key `hieght`; did you mean `height`?\n' +
+      '      hieght: { deck: 640 }\n' +
+      '      ^^^^^^',
+  )
+})
+
 it('points to the end of the line at most', () => {
   const text = 'a:\r\n  one\r\n  two\r\n'
   expect(showProblem(at(text, 'one\r\n  two'), text, 'f')).toBe('f:2:3: not good\n    one\n    ^^^')

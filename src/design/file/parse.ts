@@ -30,12 +30,16 @@ interface Source {
   readonly fail: (code: string, place: Place, message: string) => undefined
 }
 
+/** A text whose lines all end with a carriage return alone, as old programs write them: YAML knows no such end. */
+export const withLineFeeds = (text: string): string =>
+  text.includes('\n') ? text : text.replaceAll('\r', '\n')
+
 /**
  * The text as a tree, or undefined with at least one problem reported. Size and depth are bounded before anything recursive
  * looks at the text; aliases are refused, so nothing can grow.
  */
 export const parseDesign = (text: string, report: Report): Tree | undefined => {
-  const source = sourceOf(text, report)
+  const source = sourceOf(withLineFeeds(text), report)
   if (text.length > mostLetters)
     return source.fail(
       'too-big',
