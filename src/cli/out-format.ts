@@ -9,6 +9,7 @@ import { checkOut, writeOut } from './files.ts'
 import { pdfOf } from './pdf/write-pdf.ts'
 import type { Shell } from './shell.ts'
 import { tellBriefly } from './words/show-checks.ts'
+import { printedColumns } from './words/wrap.ts'
 
 /** A command that prints its text, or writes it to a file in the format that the ending names. */
 interface OutOptions {
@@ -64,7 +65,8 @@ export const askedFormat = <Ending extends string>(
 /** What a command has to give. */
 interface Made<Ending extends string> {
   readonly as: Readonly<Record<Exclude<Ending, '.txt'>, () => string | PdfInput>> & {
-    readonly '.txt': () => string
+    /** `columns`: of the terminal that it is printed on */
+    readonly '.txt': (columns?: number) => string
   }
   /** as scripts read it */
   readonly record: () => unknown
@@ -94,7 +96,7 @@ export const giveOut = async <Ending extends string>(
     writeOut(out, bytes, force ?? false)
   }
   if (json) shell.out(jsonText(record()))
-  else if (out === undefined) shell.out(as['.txt']())
+  else if (out === undefined) shell.out(as['.txt'](printedColumns()))
   else shell.out(`${out}: ${holds}.\n`)
   tellBriefly(shell, { checks, several, file, lost, notes })
   return 0

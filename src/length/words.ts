@@ -15,6 +15,9 @@ const isBound = (before: string, piece: string): boolean => {
   return /[\d+–]$/.test(before) && /^(?:\d+\/\d|(?:mm|in)\b)/.test(piece)
 }
 
+/** Letters of a line of plain text at most. */
+export const textColumns = 96
+
 /** A line in lines of at most `columns` letters, the later ones indented; a word that is longer stands alone. */
 export const wrapLine = (line: string, columns: number, indent: number): readonly string[] => {
   const lines: string[] = []

@@ -65,6 +65,10 @@ describe.each(templates)('the table of %s', (name) => {
     const lines = text.split('\n')
     expect(lines.length).toBeLessThanOrEqual(all.length * 28)
     for (const line of lines) expect(line.length).toBeLessThanOrEqual(100)
+    const narrow = offsetsText(design.title, all, units, 60)
+    expect(narrow.replace(/\s+/g, ' ')).toBe(text.replace(/\s+/g, ' '))
+    for (const line of narrow.split('\n').filter((line) => /^ {2}(?:[A-Z][a-z]| )/.test(line)))
+      expect(line.length).toBeLessThanOrEqual(60)
     // one block of rows for each ramp, from TOE on
     const blocks = lines.reduce<string[][]>((found, line) => {
       if (/^ {2}TOE {3}/.test(line)) found.push([])

@@ -51,6 +51,10 @@ test.each(templates.flatMap((name) => (['letter', 'a4'] as const).map((paper) =>
     const marked = [/Write its mark on each piece before it is sawn free\./, /write its mark on each;/]
     const read = joined(pages.flatMap(({ drawing }) => wordsIn(drawing)))
     const text = cutsText(design, job.sheets, job.boards).replace(/\s+/g, ' ')
+    const narrow = cutsText(design, job.sheets, job.boards, 60)
+    expect(narrow.replace(/\s+/g, ' ')).toBe(text)
+    for (const line of narrow.split('\n').filter((one) => /^(?:board| {2}saw| {10})/.test(one)))
+      expect(line.length).toBeLessThanOrEqual(60)
     for (const note of marked) for (const said of [read, text]) expect(said).toMatch(note)
     // long tables go on; the drawing with its figures is not made smaller for them
     const scales = [...read.matchAll(/\b1 : (\d+)/g)].map(([, n]) => Number(n))

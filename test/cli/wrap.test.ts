@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest'
-import { wrap } from '../../src/cli/words/wrap.ts'
+import { printedColumns, wrap } from '../../src/cli/words/wrap.ts'
 
 it('what fits is left alone, to the last column', () => {
   const line = `note  ${'a'.repeat(57)} ${'b'.repeat(56)}`
@@ -44,4 +44,8 @@ it('a terminal that is narrower is kept to, down to 50 columns; a wider one is n
     expect(longest).toBeGreaterThan(widest - 6)
     for (const later of lines.slice(1)) expect(later).toMatch(/^ {6}\S/)
   }
+})
+
+it('plain text is as wide as a narrow terminal, down to what its tables need, and as a file anywhere else', () => {
+  expect([null, 200, 80, 60, 40].map((columns) => printedColumns(columns))).toEqual([96, 96, 80, 60, 60])
 })

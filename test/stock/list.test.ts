@@ -63,6 +63,10 @@ describe.each(templates)('the list of %s', (name) => {
     const text = listText(job.facts)
     for (const { what } of list) expect(text.replace(/\s+/g, ' ')).toContain(what)
     expect(text.match(/\[ \]/g)).toHaveLength(list.length)
+    const narrow = listText(job.facts, 60)
+    expect(narrow.replace(/\s+/g, ' ')).toBe(text.replace(/\s+/g, ' '))
+    // all but its title
+    for (const line of narrow.split('\n').slice(1)) expect(line.length).toBeLessThanOrEqual(60)
   })
 })
 

@@ -3,16 +3,18 @@ import { wrapLine } from '../../length/words.ts'
 import { showLength } from '../../length.ts'
 import { boardWords, type NumberedBoard, partWords, timberNote } from './timber-words.ts'
 
-/** Letters of a line at most. */
-const lineLength = 96
-
-/** What is sawn from which timber, as plain text. */
-export const timberText = (boards: readonly NumberedBoard[], several: boolean, units: Units): string => {
+/** What is sawn from which timber, as plain text in lines of so many letters. */
+export const timberText = (
+  boards: readonly NumberedBoard[],
+  several: boolean,
+  units: Units,
+  columns: number,
+): string => {
   if (boards.length === 0) return ''
   const show = (mm: number): string => showLength(mm, units)
   return [
     '',
-    ...wrapLine(`Timber. ${timberNote(units)}`, lineLength, 0),
+    ...wrapLine(`Timber. ${timberNote(units)}`, columns, 0),
     '',
     ...boards.flatMap(({ number, board, cuts }) =>
       wrapLine(
@@ -21,7 +23,7 @@ export const timberText = (boards: readonly NumberedBoard[], several: boolean, u
             .map(({ part, length }) => `${part.mark} ${show(length)} (${partWords(part, several, units)})`)
             .join(', ') +
           (board.left >= 1 ? `; rest ${show(board.left)}` : ''),
-        lineLength,
+        columns,
         4,
       ),
     ),

@@ -1,12 +1,9 @@
 import type { Prices, Units } from '../../design/design.ts'
-import { wrapLine } from '../../length/words.ts'
+import { textColumns, wrapLine } from '../../length/words.ts'
 import { moneyWords } from '../../stock/list/cost.ts'
 import { type CostedLine, listParts } from '../../stock/list/line.ts'
 import type { Supplies } from '../../stock/stock.ts'
 import { amountWords, costWords, leftWords, partHead } from './list-words.ts'
-
-/** Letters of a line at most. */
-const lineLength = 96
 
 export interface ListFacts {
   readonly title: string
@@ -18,8 +15,8 @@ export interface ListFacts {
 /** What is bought by measure, not by the piece. */
 const measures: readonly string[] = ['litre', 'quart', 'm', 'ft']
 
-/** The shopping list as plain text, a box to tick before each line. */
-export const listText = ({ title, units, prices, stock }: ListFacts): string => {
+/** The shopping list as plain text in lines of so many letters, a box to tick before each line. */
+export const listText = ({ title, units, prices, stock }: ListFacts, columns = textColumns): string => {
   const { list, cost } = stock
   const counts = list.map(amountWords)
   const wide = Math.max(...counts.map((words) => words.length))
@@ -31,7 +28,7 @@ export const listText = ({ title, units, prices, stock }: ListFacts): string => 
         : ''
     return wrapLine(
       `  [ ] ${counts[i]!.padEnd(wide)}  ${what}${note === '' ? '' : ` (${note})`}${money}`,
-      lineLength,
+      columns,
       wide + 8,
     )
   }
@@ -42,9 +39,11 @@ export const listText = ({ title, units, prices, stock }: ListFacts): string => 
       const own = list.flatMap((one, i) => (one.part === part ? line(i) : []))
       return own.length === 0 ? [] : ['', partHead(part, list), ...own]
     }),
-    ...(left.length > 0 ? ['', 'Left over', ...left.map((words) => `  ${words}`)] : []),
+    ...(left.length > 0
+      ? ['', 'Left over', ...left.flatMap((words) => wrapLine(`  ${words}`, columns, 4))]
+      : []),
     ...(cost && prices
-      ? ['', 'Cost', ...costWords(cost, prices).flatMap((words) => wrapLine(`  ${words}`, lineLength, 4))]
+      ? ['', 'Cost', ...costWords(cost, prices).flatMap((words) => wrapLine(`  ${words}`, columns, 4))]
       : []),
     '',
   ].join('\n')

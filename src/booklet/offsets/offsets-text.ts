@@ -1,19 +1,24 @@
 import { figureParts } from '../../length/figure-parts.ts'
-import { wrapLine } from '../../length/words.ts'
+import { textColumns, wrapLine } from '../../length/words.ts'
 import type { Units } from '../../length.ts'
 import type { Offsets } from '../../ramp/offsets.ts'
 import { type OffsetRow, offsetRows } from './offsets-rows.ts'
 import { checkWords, signWords, swingWords, unitWord } from './offsets-words.ts'
 
-/** The tables of all ramps as plain text, columns set on the point or the fraction. */
-export const offsetsText = (title: string, all: readonly Offsets[], units: Units): string =>
+/** The tables of all ramps as plain text, columns set on the point or the fraction; what is no table in lines of so many letters. */
+export const offsetsText = (
+  title: string,
+  all: readonly Offsets[],
+  units: Units,
+  columns = textColumns,
+): string =>
   [
     `${title}: offsets of the side's curve (lengths in ${unitWord(units)})`,
-    ...all.flatMap((offsets) => ['', ...rampText(offsets, units, all.length > 1)]),
+    ...all.flatMap((offsets) => ['', ...rampText(offsets, units, all.length > 1, columns)]),
     '',
   ].join('\n')
 
-const rampText = (offsets: Offsets, units: Units, several: boolean): readonly string[] => {
+const rampText = (offsets: Offsets, units: Units, several: boolean, columns: number): readonly string[] => {
   const rows = offsetRows(offsets, units)
   const back = column('back', rows, (row) => row.back)
   const up = column('up', rows, (row) => row.up)
@@ -29,12 +34,9 @@ const rampText = (offsets: Offsets, units: Units, several: boolean): readonly st
       ...swingWords(offsets, units).map((line, i) =>
         i === 0 ? `Or with a swing arm: s${line.slice(1)}` : line,
       ),
-    ].flatMap((line) => (line === '' ? [] : wrapLine(`  ${line}`, lineLength, 4))),
+    ].flatMap((line) => (line === '' ? [] : wrapLine(`  ${line}`, columns, 4))),
   ]
 }
-
-/** Letters of a line at most. */
-const lineLength = 96
 
 const column = (
   head: string,

@@ -44,7 +44,7 @@ const buy = (file: string, options: BuyOptions, shell: Shell): Promise<number> =
         '.pdf': () => buyInput(design, job, sheet),
         '.csv': () => writeCsv(listCells(list)),
         '.json': () => jsonText(record()),
-        '.txt': () => listText(job.facts),
+        '.txt': (columns) => listText(job.facts, columns),
       },
       record,
       holds: `${list.length} lines`,

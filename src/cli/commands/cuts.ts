@@ -55,7 +55,7 @@ const cuts = (file: string, options: CutsOptions, shell: Shell): Promise<number>
         '.svg': () => writeSvg(cutsPicture(design, job, sheet, sha256)),
         '.csv': () => writeCsv(cutsCells(sheets, boards, design.units)),
         '.json': () => jsonText(record()),
-        '.txt': () => cutsText(design, sheets, boards),
+        '.txt': (columns) => cutsText(design, sheets, boards, columns),
       },
       record,
       holds: `${countWords(panels, 'panel')}, ${countWords(boards.length, 'timber')}`,

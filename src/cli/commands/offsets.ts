@@ -56,7 +56,7 @@ const offsets = (file: string, options: OffsetsOptions, shell: Shell): Promise<n
       as: {
         '.pdf': () => offsetsInput(design, job, sheet),
         '.csv': () => writeCsv(offsetsCells(all, units)),
-        '.txt': () => offsetsText(title, all, units),
+        '.txt': (columns) => offsetsText(title, all, units, columns),
       },
       record: () => offsetsRecord(design, job),
       holds: `offsets of ${all.map((one) => one.ramp).join(', ')}`,
