@@ -18,6 +18,7 @@ import {
   type Value,
 } from '../row.ts'
 import { itemRow, keysUnder, kindsWith, parentsOf, rowAt, rowsUnder } from '../schema.ts'
+import { calledIn } from './names.ts'
 import { checkPrices } from './prices.ts'
 import {
   anglesValue,
@@ -262,12 +263,6 @@ const unknownKey = (key: TreeScalar, near: string | undefined, row: Row, tree: T
   const homes = [...new Set(parentsOf(key.text).map((path) => ownerOf(rowAt(path))))]
   const elsewhere = homes.length === 0 ? '' : `it belongs to ${homes.join(' or ')}; `
   return `unknown key ${quote(key.text)}; ${elsewhere}${takes}`
-}
-
-/** The ramp that a map is, by its name where it has one. */
-const calledIn = ({ pairs }: TreeMap): string => {
-  const name = pairs.find(({ key }) => key.text === 'name')?.value
-  return name?.kind === 'scalar' ? quote(name.text) : 'this'
 }
 
 const checkAlternatives = (

@@ -2,6 +2,7 @@ import { nearWord } from '../../length/near.ts'
 import { quote } from '../../length/quote.ts'
 import type { RampKind } from '../design.ts'
 import type { EntryMap } from '../file/entry.ts'
+import type { TreeMap } from '../file/tree.ts'
 import type { Report } from '../report.ts'
 
 /** A ramp as the file says it, and what it is. */
@@ -71,4 +72,10 @@ export const noSuchRamp = (name: string, others: readonly NamedRamp[], which: st
   if (meant !== undefined) return `there is no ramp ${quote(name)}; did you mean ${quote(meant)}?`
   if (names.length === 0) return `there is no ramp ${quote(name)}; no ${which} ramp has a name`
   return `there is no ramp ${quote(name)}; ${which} ramps: ${names.map((n) => quote(n)).join(', ')}`
+}
+
+/** The ramp that a map is, by its name where it has one. */
+export const calledIn = ({ pairs }: TreeMap): string => {
+  const name = pairs.find(({ key }) => key.text === 'name')?.value
+  return name?.kind === 'scalar' ? quote(name.text) : 'this'
 }
