@@ -5,6 +5,7 @@ import type { DeckTimber } from './frame/deck-timbers.ts'
 import type { Pipe } from './frame/pipe.ts'
 import type { Stud } from './frame/stud.ts'
 import type { SolvedWheels } from './frame/wheels.ts'
+import type { LipGroove } from './hazard/lip-groove.ts'
 import type { EndScrews } from './screws/end-screws.ts'
 import type { SolvedCoping } from './side/coping.ts'
 import type { Side } from './side/side.ts'
@@ -51,6 +52,8 @@ export interface Quarter extends RampOfAnyKind {
   /** lip to back edge along the top */
   readonly deck: number | null
   readonly side: Side | null
+  /** what stands open at the lip without a pipe; null where nothing does */
+  readonly lipGroove: LipGroove | null
 }
 
 /** A quarter of which nothing is open: what templates, tables and lists are made from. */

@@ -5,14 +5,19 @@ import { highStep, stepLimit, stepWords } from '../check/practice.ts'
 import { boardKey, firstThat, type Offered, orWays } from '../check/remedy.ts'
 import { tell, told } from '../check/told.ts'
 import type { Transition } from '../side/transition.ts'
+import { lipGrooveFindings } from './lip-groove.ts'
 import { shortDeckFindings } from './short-deck.ts'
 
-/** A deck that is a ledge, and one at the lip. */
+/** A deck that is a ledge, and one at the lip, or a groove there. */
 export const ledgeFindings = (
   design: QuarterDesign,
   transition: Transition,
   units: Units,
-): readonly Draft[] => [...shortDeckFindings(design, units), ...lipLedgeFindings(design, transition, units)]
+): readonly Draft[] => [
+  ...shortDeckFindings(design, units),
+  ...lipLedgeFindings(design, transition, units),
+  ...lipGrooveFindings(design, transition, units),
+]
 
 /** Without a pipe the deck board and the ridden face meet at the lip: one that stands over the other stops a wheel. */
 const lipLedgeFindings = (design: QuarterDesign, { heights }: Transition, units: Units): readonly Draft[] => {

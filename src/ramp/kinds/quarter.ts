@@ -4,6 +4,7 @@ import { type Draft, hasStop } from '../check/check.ts'
 import { widthKey } from '../check/remedy.ts'
 import { studLength, timberFindings } from '../frame/bays.ts'
 import { nominalFindings, pipeNominalFindings } from '../frame/nominal.ts'
+import { lipGroove } from '../hazard/lip-groove.ts'
 import type { Quarter, SolvedQuarter } from '../ramp.ts'
 import { meetFindings } from '../screws/meet-findings.ts'
 import { type Side, sideLength, solveSide } from '../side/side.ts'
@@ -122,6 +123,7 @@ export const draftQuarter = (
     deck: length - transition.run,
     coping,
     side,
+    lipGroove: lipGroove(design, transition, units),
     studs,
     deckTimbers: behind.timbers,
     endScrews: fixed.ends,
@@ -151,6 +153,7 @@ const curveless = (design: QuarterDesign): Quarter => ({
   deck: null,
   coping: null,
   side: null,
+  lipGroove: null,
   studs: [],
   deckTimbers: [],
   endScrews: [],

@@ -75,7 +75,7 @@ const places: readonly (readonly [PlaceName, readonly string[]])[] = [
     ],
   ],
   ['toe', ['toe-low', 'toe-high', 'toe-step', 'toe-thin', 'stud-toe', 'step-back']],
-  ['lip', ['overhang', 'steep', 'lip-ledge', 'stud-lip']],
+  ['lip', ['overhang', 'steep', 'lip-ledge', 'lip-groove', 'stud-lip']],
   ['back', ['tips', 'pushed-back', 'chamfer']],
 ]
 

@@ -57,6 +57,8 @@ const forwardLip = Math.sqrt(R * R - 1324 ** 2)
 const forwardLimit = 30 - (Math.hypot(forwardLip - 30, 1352) - (R - 3))
 const forwardAlong = (out: number): number => Math.sqrt((R - 3 + 30 - out) ** 2 - 1352 ** 2) + 30 - forwardLip
 
+/** Without a pipe, on a frame that is the same under any skin. */
+const lipped: At = (s) => ({ ...bare(1724, 640, 40), skin: [plywood(s)], deckBoard: plywood(2) })
 const sheeted =
   (material: Sheet['material']): At =>
   (thickness) => ({ ...plain, skin: [{ thickness, material }] })
@@ -214,6 +216,15 @@ const limits: readonly (readonly [string, string, string, number, 1 | -1, At])[]
   // the face stands s cos a1 over the frame's lip: 24 (1700 − 640) / 1724; the deck by its board
   ['a deck over the face', 'lip-ledge', 'warn', (24 * 1060) / 1724 + 6, 1, boarded],
   ['a face over the deck', 'lip-ledge', 'warn', (24 * 1060) / 1724 - 6, -1, boarded],
+  // s sin a1 wide, a1 = acos(1084 / 1724); sheets are laid 3 apart
+  [
+    'a groove wider than between sheets',
+    'lip-groove',
+    'note',
+    3 / Math.sqrt(1 - (1084 / 1724) ** 2),
+    1,
+    lipped,
+  ],
   // E t / (2 f) = 210 000 t / 470; the outer face of the only layer has a radius of 1724 less t
   ['steel that yields', 'steel-bend', 'warn', 1724 / (1 + 210_000 / 470), 1, sheeted('steel')],
   // IRC 2018 R312.1.1: more than 30 in (762 mm) above the ground
