@@ -129,6 +129,21 @@ describe('where a screw comes through, the place and the shorter screw are named
       /from the toe up: a screw of 2 in comes through there; 3\/4 in at most$/,
     )
   })
+  test('from the end of a top sheet that is stepped back', () => {
+    const stepped: QuarterDesign = {
+      ...plain,
+      toe: 20,
+      skin: [plywood(6), plywood(6)],
+      runOut: { kind: 'stepped', back: 20 },
+    }
+    const [first] = solve(stepped).ramp.studs
+    // the face's radius is 1700, the frame's 1712, that of the sheet's middle 1703: 20 along it are more along the frame
+    const start = (20 * 1712) / 1703
+    const bare = first!.at - first!.width / 2 - start
+    expect(said(stepped, 'screw-through').join()).toContain(
+      `for ${bare.toFixed(1)} mm from the top sheet's lower end up, ${start.toFixed(1)} mm up the curve: a screw`,
+    )
+  })
   test('not where a stud lies flush with the toe', () => {
     expect(said(plain, 'screw-through')).toEqual([])
   })
