@@ -10,7 +10,7 @@ import type { Flat, Quarter } from '../ramp.ts'
 import type { Transition } from '../side/transition.ts'
 import { flatSurfaces } from './flat-heights.ts'
 import { heightFinding } from './meeting-height.ts'
-import { flatMet, type MeetingTrial, meetingFault, metOf } from './meeting-trial.ts'
+import { flatMet, type MeetingTrial, meetingFault, meetWithin, metOf } from './meeting-trial.ts'
 import { noWay, overFloor, toesFor, toeUnder, withToe } from './toe-way.ts'
 
 /** Ramps whose widths differ by less line up, mm. */
@@ -94,6 +94,10 @@ const meeting = (
       break
     case 'toe-step':
       findings.push(stepFinding(quarter, transition, flat, trial, units))
+      break
+    case null:
+      if (transition.toeStep - flat.heights.surface > meetWithin + same)
+        findings.push(lowStepNote(quarter, transition, flat, trial, units))
   }
   if (!alikeWide(quarter, flat))
     findings.push(
@@ -103,6 +107,37 @@ const meeting = (
       ),
     )
   return findings
+}
+
+/** A step that a wheel takes and a hand feels, with the lowest toe that leaves none. */
+const lowStepNote = (
+  { design }: Quarter,
+  transition: Transition,
+  flat: Flat,
+  trial: MeetingTrial,
+  units: Units,
+): Finding => {
+  const { surface } = flat.heights
+  const { level, toeStep } = transition
+  const range = { least: Math.max(0, level.frame), most: toeUnder(transition, surface + meetWithin) }
+  const meets = firstThat(
+    (quarter) => trial({ quarter }),
+    design,
+    { ...toeKey, range },
+    range.least,
+    1,
+    units,
+  )
+  return note(
+    'flat-step',
+    tell(
+      `at the toe the ridden face ends ${measured(toeStep - surface, units)} above the surface of ${quote(flat.name)}, a hand feels it; `,
+      orWays(
+        [meets && told`a toe of ${meets} lays them level`],
+        'pack under the flat, or plane the edge that stands over',
+      ),
+    ),
+  )
 }
 
 /** The step that is left over the flat's surface. */

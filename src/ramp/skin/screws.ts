@@ -128,7 +128,8 @@ const bareFindings = (
   const show = (mm: number): string => measured(mm, units)
   const wood = top.below + top.sheet.thickness
   const start = curve.lengthTo(top.start)
-  const toe = start > same ? `from the top sheet's lower end up, ${show(start)} up the curve` : 'from the toe up'
+  const toe =
+    start > same ? `from the top sheet's lower end up, ${show(start)} up the curve` : 'from the toe up'
   const ends = [
     { from: start, to: first.at - first.width / 2, words: toe },
     { from: last.at + last.width / 2, to: curve.lengthTo(top.end), words: 'below the upper end of the skin' },

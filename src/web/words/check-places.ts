@@ -53,7 +53,7 @@ const places: readonly (readonly [PlaceName, readonly string[]])[] = [
     ],
   ],
   ['deck board', ['board-load', 'board-free']],
-  ['run-out', ['flat-missing', 'flat-meets', 'flat-width']],
+  ['run-out', ['flat-missing', 'flat-meets', 'flat-step', 'flat-width']],
   [
     'pipe',
     [

@@ -56,6 +56,16 @@ describe('a quarter that runs out on a flat', () => {
     expect(said([flat(113), curved(113 + way * 1.01, 91)], 'flat-meets')).toHaveLength(1)
   })
 
+  test('ends in a step that a hand feels, and is told the toe that lays them level', () => {
+    // c = 1813: over a toe of 93 the face lies at 1813 − (1700 / 1724) · (1813 − 93) = 116.94; 89 is the frame's lowest
+    expect(said([flat(113), curved(113, 93)], 'flat-step')).toEqual([
+      'note curved: at the toe the ridden face ends 3.9 mm above the surface of `flat`, a hand feels it; a toe of 89 mm lays them level',
+    ])
+    // 1 mm over it: a toe of 1813 − (1724 / 1700) · (1813 − 114) = 90.01
+    expect(said([flat(113), curved(113, 90)], 'flat-step')).toEqual([])
+    expect(said([flat(113), curved(113, 90.02)], 'flat-step')).toHaveLength(1)
+  })
+
   test('at another height is told both and what to type, here and there', () => {
     expect(said([flat(113), curved(0, 40)], 'flat-meets')).toEqual([
       'warn curved: the ridden face runs level on the floor, the surface of `flat` lies at 113 mm; ' +
