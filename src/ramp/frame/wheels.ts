@@ -74,7 +74,12 @@ export const solveWheels = (
 ): { readonly wheels: SolvedWheels | null; readonly findings: readonly Draft[] } => {
   if (!design.wheels) return { wheels: null, findings: [] }
   if (design.chamfer === 0)
-    return { wheels: null, findings: [wheelStop(design, 'the back bottom corner is not cut', units)] }
+    return {
+      wheels: null,
+      findings: [
+        wheelStop(design, 'wheels stand on the cut of the back bottom corner, and that is not cut', units),
+      ],
+    }
   const { centre, clearance, recess, out, least, timber } = place(design, length, units)
   if (out < wheelGap.out - same)
     return {
@@ -194,11 +199,12 @@ const wheelStop = (design: QuarterDesign, why: string, units: Units): Draft =>
       `${why}; `,
       orWays(
         [
-          longer && told`a chamfer of { leg: ${longer} } takes them`,
+          longer && told`a chamfer of { leg: ${longer} } takes the wheels`,
           smaller && told`wheels of ${smaller} or less fit`,
         ],
-        'no chamfer that the side has room for takes them: leave the wheels out, or make the deck longer',
+        'no chamfer that the side has room for takes them: make the deck longer',
       ),
+      ', or leave the wheels out',
     )
   })
 
