@@ -57,3 +57,30 @@ ramps:
     )!
   expect([has(at('87 1/2'), 'panel-size'), has(at(radius!), 'panel-size')]).toEqual([false, true])
 })
+
+const low = (radius: number, skin: string): string => `title: Low
+units: mm
+ramps:
+  - kind: quarter
+    width: 1216
+    height: { deck: 400 }
+    transition: { circle: { surface: ${radius} } }
+    toe: 40
+    deck: 400
+    sides: { thickness: 18, count: 2 }
+    studs: { section: 38 x 89, every: 200 }
+    skin: ${skin}
+    run-out: { sheet: 1.5 steel }
+    deck-board: 15 plywood
+    coping: { outside: 60.3, up: 8, out: 6, seat: square }
+    chamfer: { leg: 80 }
+`
+
+test('no skin that bends but breaks under a rider is offered in place of one that does neither', () => {
+  const thin = '[7 plywood, 7 plywood]'
+  expect(has(low(720, '[12 plywood]'), 'skin-load')).toBe(false)
+  expect(has(low(720, thin), 'skin-load')).toBe(true)
+  expect(messageOf(low(720, '[12 plywood]'), 'skin-bend')).not.toContain(
+    '2 sheets for layer 1 (the skin is then 2 mm thicker), or',
+  )
+})

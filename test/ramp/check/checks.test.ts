@@ -282,10 +282,13 @@ describe('panels', () => {
       return most === undefined ? null : Number(most)
     }
     const lip = lipX(640)
-    expect(offered(plain, lip + 100.5)).toBe(100)
-    expect(offered(plain, lip + 99.5)).toBe(null)
+    const heavy = { ...plain, width: 2400, sides: { thickness: 18, count: 3 } }
+    expect(offered(heavy, lip + 100.5)).toBe(100)
+    expect(offered(heavy, lip + 99.5)).toBe(null)
+    // a rider tips a lighter one whose deck is so short
+    expect(offered(plain, lip + 100.5)).toBe(null)
     // 40 of wood behind a notch that reaches 90 behind the lip
-    const behind = withPipe(notch(90, 45))
+    const behind = { ...heavy, coping: piped({}, notch(90, 45)) }
     expect(offered(behind, lip + 130.5)).toBe(130)
     expect(said({ ...behind, back: { from: 'deck', value: 130 } }, 'notch-wood')).toEqual([])
     expect(offered(behind, lip + 129.5)).toBe(null)
