@@ -4,7 +4,7 @@ import { numberList } from '../../length/word-list.ts'
 import { type Finding, note, warn } from '../check/check.ts'
 import { measured, offer, rounded, same } from '../check/offer.ts'
 import { backKey, firstThat, heightKey } from '../check/remedy.ts'
-import { offering, type Said, set, type Told, tell, told } from '../check/told.ts'
+import { offering, type Said, set, type Told, tell, told, typedWith } from '../check/told.ts'
 import type { Quarter, SolvedQuarter } from '../ramp.ts'
 import type { Low, Part, Slid, Storing } from '../stored.ts'
 import { isWhole } from '../storing/body.ts'
@@ -27,53 +27,54 @@ export const storesFindings = (
 ): readonly Finding[] => {
   const name = quote(outer.name)
   const ribs = outer.design.sides.count - 2
-  if (ribs > 0)
+  const high = isWhole(ramp) && isWhole(outer) ? highWords(ramp, outer, redraw, units) : null
+  if (ribs > 0) {
+    const twoSides = { of: { ramp: outer.name }, key: 'sides.count', value: '2' } as const
+    const two = `give ${name} two sides only (sides: { count: 2 })`
     return [
       warn(
         'stores-fit',
         tell(
+          ...(high ? [typedWith(high, twoSides), '; besides, '] : []),
           `${name} has ${ribs === 1 ? 'a middle rib' : `${ribs} middle ribs`}, ${rounded(outer.studLength, units)} from side to side, `,
-          `and this ramp is ${rounded(ramp.width, units)} wide: it does not go in; `,
-          offering(`give ${name} two sides only (sides: { count: 2 })`, {
-            of: { ramp: outer.name },
-            key: 'sides.count',
-            value: '2',
-          }),
+          `and this ramp is ${rounded(ramp.width, units)} wide${high ? '' : ': it does not go in'}; `,
+          high ? `${two} too` : offering(two, twoSides),
         ),
       ),
-    ]
-  if (storing === null || !isWhole(ramp) || !isWhole(outer)) return []
-  const wide = headFindings(ramp, units)
-  const { y1: top } = standingBox(ramp)
-  const under = clearance(outer)
-  if (top > under + same) {
-    const { height } = ramp.design
-    const lower = firstThat(
-      (changed) => {
-        const drawn = redraw(changed)
-        return drawn !== null && standingBox(drawn).y1 <= under + same
-      },
-      ramp.design,
-      heightKey(ramp.design),
-      // the face at the lip rises by no less than half of what the frame does
-      Math.min(height.value, height.value - (top - under) / 2),
-      -1,
-      units,
-    )
-    return [
-      warn(
-        'stores-fit',
-        tell(
-          `this ramp is ${measured(top, units)} high, and ${name} has ${measured(under, units)} under the timbers of its deck: it does not go in; `,
-          lower === null
-            ? `make ${name} ${offer(units).atLeast(top - under)} higher`
-            : told`make its ${height.layer} height ${lower} or less, or ${name} as much higher`,
-        ),
-      ),
-      ...wide,
     ]
   }
-  return [...depthFindings(ramp, outer, storing, redraw, units), ...wide]
+  if (storing === null || !isWhole(ramp) || !isWhole(outer)) return []
+  const wide = headFindings(ramp, units)
+  return high
+    ? [warn('stores-fit', high), ...wide]
+    : [...depthFindings(ramp, outer, storing, redraw, units), ...wide]
+}
+
+/** Too high to go in, and how much lower it does; null where it is not. */
+const highWords = (ramp: SolvedQuarter, outer: SolvedQuarter, redraw: Redraw, units: Units): Told | null => {
+  const name = quote(outer.name)
+  const { y1: top } = standingBox(ramp)
+  const under = clearance(outer)
+  if (top <= under + same) return null
+  const { height } = ramp.design
+  const lower = firstThat(
+    (changed) => {
+      const drawn = redraw(changed)
+      return drawn !== null && standingBox(drawn).y1 <= under + same
+    },
+    ramp.design,
+    heightKey(ramp.design),
+    // the face at the lip rises by no less than half of what the frame does
+    Math.min(height.value, height.value - (top - under) / 2),
+    -1,
+    units,
+  )
+  return tell(
+    `this ramp is ${measured(top, units)} high, and ${name} has ${measured(under, units)} under the timbers of its deck: it does not go in; `,
+    lower === null
+      ? `make ${name} ${offer(units).atLeast(top - under)} higher`
+      : told`make its ${height.layer} height ${lower} or less, or ${name} as much higher`,
+  )
 }
 
 const depthFindings = (

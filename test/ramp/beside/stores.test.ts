@@ -64,6 +64,19 @@ describe('a ramp that is stored in another', () => {
     expect(sag([wide], 'outer')).toContain('1 middle rib (sides: { count: 3 }) or studs')
   })
 
+  test('too high and too wide is told both, and what is typed for both lets it in', () => {
+    const ribbed = { ...outer, sides: { thickness: 18, count: 3 } }
+    const tall = inner({ ...high(560), ...deck(100), skin: [plywood(3)] })
+    const [check] = both(ribbed, tall).checks
+    expect(check!.message).toMatch(
+      /^this ramp is \d+(?:\.\d)? mm high, .* make its frame height \d+ mm or less, .*; besides, `outer` has a middle rib, .* two sides only \(sides: \{ count: 2 \}\) too$/,
+    )
+    const [offer] = check!.offers
+    expect(offer!.map(({ path }) => path)).toEqual(['ramps.1.height.frame', 'ramps.0.sides.count'])
+    const lower = { ...tall, ...high(Number.parseFloat(offer![0]!.value!)) }
+    expect(words(outer, lower).join()).not.toContain('does not go in')
+  })
+
   // 640 less timbers 89 deep: 551; a thin skin, so that the board 15 thick is the highest
   test('does not go under a deck lower than its own, and the height offered lets it in', () => {
     const own = (frame: number) => inner({ skin: [plywood(3)], ...high(frame), ...deck(100) })
