@@ -1,7 +1,9 @@
 import { curvedOf, straightOf } from '../../../design/kind-traits.ts'
 import { ownUnits } from '../../../length/own-units.ts'
 import { showThickness } from '../../../length/thickness.ts'
-import { flatMet } from '../../../ramp/beside/meeting-trial.ts'
+import { wordList } from '../../../length/word-list.ts'
+import { flatMet, meetWithin } from '../../../ramp/beside/meeting-trial.ts'
+import { same } from '../../../ramp/check/offer.ts'
 import type { Flat, SolvedQuarter } from '../../../ramp/ramp.ts'
 import type { JointPlate } from '../../../stock/joint-plate.ts'
 import { rubberThick } from '../../../stock/list/list.ts'
@@ -33,11 +35,12 @@ export const flat = (book: Book): Section | null => {
         next(
           `Set ${ramp.name} on level ground: ${show(ramp.length)} long, ${show(ramp.width)} wide, its ridden face ${fine(ramp.heights.surface)} up.`,
         ),
-        ...meeting(ramp).map((quarter) =>
+        ...meeting(ramp).map((quarter, i) =>
           next(
-            `Push its end stud against the toe of ${quarter.name}. The two ridden faces lie level: ${fine(ramp.heights.surface)} and ${fine(quarter.transition.toeStep)}. Shim the lower one.`,
+            `Push the toe of ${quarter.name} against its ${i === 0 ? 'end stud' : 'other end stud'}. ${facesWords(book, ramp, quarter)}`,
           ),
         ),
+        ...packed(book, ramp, meeting(ramp)).map(next),
         ...stock.joints
           .filter((plate) => plate.flat === ramp.name)
           .flatMap((plate) => [
@@ -56,6 +59,10 @@ export const flat = (book: Book): Section | null => {
                 )
               }),
           ]),
+        ...boltWords(
+          book,
+          stock.joints.filter((plate) => plate.flat === ramp.name),
+        ).map(next),
         ...meeting(ramp).flatMap((quarter) => unplated(book, quarter, ramp)),
         ...checksOf(book, ramp, ['flat-studs']),
       ]),
@@ -81,12 +88,54 @@ const unplated = (book: Book, quarter: SolvedQuarter, { name }: Flat): readonly 
   ]
 }
 
-/** What is bolted over a joint, and where its holes lie. */
+/** How the ridden faces of a flat and of a quarter lie at their joint, the flat's first. */
+const facesWords = ({ fine }: Book, flat: Flat, { name, transition }: SolvedQuarter): string => {
+  const [own, other] = [flat.heights.surface, transition.toeStep]
+  return Math.abs(other - own) <= meetWithin + same
+    ? `The two ridden faces lie level: ${fine(own)} and ${fine(other)}. Shim the lower one.`
+    : `The ridden face of ${other > own ? name : flat.name} stands ${fine(Math.abs(other - own))} higher: ${fine(own)} and ${fine(other)}.`
+}
+
+/** What goes under those whose ridden faces lie lower than the highest at the joints of a flat, by more than plywood varies. */
+const packed = (
+  { fine }: Book,
+  { name, heights }: Flat,
+  quarters: readonly SolvedQuarter[],
+): readonly string[] => {
+  const faces = [
+    { name, up: heights.surface },
+    ...quarters.map(({ name: own, transition }) => ({ name: own, up: transition.toeStep })),
+  ]
+  const highest = Math.max(...faces.map(({ up }) => up))
+  const low = faces.filter(({ up }) => highest - up > meetWithin + same)
+  if (low.length === 0) return []
+  const raised = low.map(({ name: own, up }) => `${own} by ${fine(highest - up)}`)
+  return [
+    `So that no wheel meets a step, pack strips under the sides from end to end${low.some((one) => one.name === name) ? `, under the middles of the studs of ${name} too,` : ''} and raise ${wordList(raised)}. The strips are as wide as the sides are thick; screw or glue them to the wood, the rubber strip below.`,
+  ]
+}
+
+/** Where the plate over a joint lies, and its holes. */
 const plateWords = ({ show, units }: Book, plate: JointPlate): string => {
-  const { quarter, flat, size, thickness, holes, bolt } = plate
-  const count = 2 * (holes.quarter.length + holes.flat.length)
-  return (
-    `Hold the two together once both are painted${onPage('finishing')} and have their rubber strip${onPage('rubber')}: on the outside of each side a plate of ${showThickness(thickness, units)} offcut, ${size.map(show).join(' × ')}, its middle over the joint, its lower edge level with that of the wood, ${ownUnits(rubberThick, units)} off the floor: the rubber stays free. Drill plate and side as one, ${ownUnits('9 mm (3/8 in)', units)}, ${show(holes.up)} up from that edge: ${holes.quarter.map(show).join(' and ')} from the joint in ${quarter}, ${holes.flat.map(show).join(' and ')} in ${flat}. ` +
-    `Nobody reaches inside once they stand: tip each up, put ${count} bolts ${ownUnits('M8 (5/16 in)', units)}, ${show(bolt)} long, through from inside, and tape over their heads. Set both down, the plates over the bolts, washers and nuts outside.`
-  )
+  const { quarter, flat, size, thickness, holes } = plate
+  return `Hold ${flat} and ${quarter} together once both are painted${onPage('finishing')} and have their rubber strip${onPage('rubber')}: on the outside of each side a plate of ${showThickness(thickness, units)} offcut, ${size.map(show).join(' × ')}, its middle over the joint, its lower edge level with that of the wood, ${ownUnits(rubberThick, units)} off the floor: the rubber stays free. Drill plate and side as one, ${ownUnits('9 mm (3/8 in)', units)}, ${show(holes.up)} up from that edge: ${holes.quarter.map(show).join(' and ')} from the joint in ${quarter}, ${holes.flat.map(show).join(' and ')} in ${flat}. Mark where the plate lies and take it off.`
+}
+
+/** How the bolts come into the plates over a flat's joints: a flat is tipped once, for both of its ends. */
+const boltWords = ({ show, units }: Book, plates: readonly JointPlate[]): readonly string[] => {
+  if (plates.length === 0) return []
+  const count = ({ holes }: JointPlate): number => 2 * (holes.quarter.length + holes.flat.length)
+  const lengths = [...new Set(plates.map(({ bolt }) => bolt))]
+  const bolts = lengths
+    .map((bolt) => {
+      const those = plates.filter((plate) => plate.bolt === bolt)
+      const where = lengths.length > 1 ? ` (${wordList(those.map(({ quarter }) => quarter))})` : ''
+      return `${those.reduce((sum, plate) => sum + count(plate), 0)} bolts ${ownUnits('M8 (5/16 in)', units)}, ${show(bolt)} long${where}`
+    })
+    .join(', ')
+  const quarters = wordList(plates.map(({ quarter }) => quarter))
+  const flat = plates[0]?.flat ?? ''
+  return [
+    `Nobody reaches inside once they stand. Pull ${quarters} off again and tip each ramp up, ${flat}${plates.length > 1 ? ' once for the holes at both its ends' : ' too'}: put ${bolts}, through from inside, and tape over their heads. Set all down and push ${quarters} on again; then the plates over the bolts, washers and nuts outside.`,
+  ]
 }
