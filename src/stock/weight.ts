@@ -43,9 +43,12 @@ const sum = (masses: readonly Mass[]): Mass => ({
   most: masses.reduce((all, { most }) => all + most, 0),
 })
 
+/** How many lift so many kg together: never one alone. */
+export const liftersOf = (kilograms: number): number => Math.max(2, Math.ceil(kilograms / liftedByOne))
+
 const lifted = (mass: Mass): Mass & { readonly people: number } => ({
   ...mass,
-  people: Math.max(2, Math.ceil(mass.most / liftedByOne)),
+  people: liftersOf(mass.most),
 })
 
 /** Of one face, mm². */

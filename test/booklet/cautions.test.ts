@@ -5,8 +5,7 @@ import { bookletSaid } from './said.ts'
 const quarter = templateText('quarter-mm')
 const withFlat = templateText('quarter-and-flat-in')
 const lifting = 'nobody stands under it or between it and a wall.'
-const rolling =
-  'Lift what rolls at the toe, with a second pair of hands. Wheels have no brake: block them on any slope.'
+const rolling = 'Wheels have no brake: block them on any slope.'
 
 test.each([
   ['the lip trial is sawn', quarter, 'first', 'Cover eyes, ears and lungs.', 'saw the lip trial'],
@@ -25,6 +24,20 @@ test('of wheels it is said how to lift and that they have no brake, before they 
   expect(said.indexOf(rolling)).toBeLessThan(said.indexOf('Screw the 4 wheels'))
   expect(said).toContain('each, drilled 3 mm before, 10 mm or more off the screws in its ends.')
   expect(bookletSaid(quarter, ['moving'])).not.toContain('no brake')
+})
+
+test('as many lift at the toe of what rolls as its weight in their hands asks for, two at least', () => {
+  const one = quarter.replace('# wheels:', 'wheels:')
+  // wider, of thicker skin: more in the hands
+  const more = one.replace(/width: \d+/, 'width: 2400').replace(/skin: .*/, 'skin: [ 9 plywood, 9 plywood ]')
+  for (const text of [one, more]) {
+    const said = bookletSaid(text, ['moving']).replace(/\s+/g, ' ')
+    const [, most] = said.match(/ to (\d+) kg in the hands/)!
+    const [, people] = said.match(/To roll on wheels, (\d+) people lift at the toe/)!
+    // 51 lb each, the load constant of the NIOSH lifting equation
+    expect(Number(people)).toBe(Math.max(2, Math.ceil(Number(most) / 23.13)))
+    expect(said.includes('set the toe on a trolley')).toBe(Number(people) > 2)
+  }
 })
 
 test('fume of zinc is spoken of where the pipe may have any: a plastic one has none, its sharp ends it has', () => {

@@ -10,6 +10,7 @@ import { screwHead } from '../../../ramp/screws/screw-sort.ts'
 import { bestWay, comesOut, type Low } from '../../../ramp/stored.ts'
 import { boltRoom, boltsFromMiddle, gripHoles, grips } from '../../../stock/handle.ts'
 import type { Moving } from '../../../stock/moving.ts'
+import { liftersOf } from '../../../stock/weight.ts'
 import { stockLines, stockRows } from '../../stock-rows.ts'
 import { handleView } from '../../views/acts/act-views.ts'
 import { nestView } from '../../views/acts/nest-view.ts'
@@ -35,12 +36,7 @@ export const moving = (book: Book): Section => {
       head('Storing and moving', width),
       heavy(book),
       ...(solved.ramps.some(({ wheels }) => wheels)
-        ? [
-            caution(
-              'Lift what rolls at the toe, with a second pair of hands. Wheels have no brake: block them on any slope.',
-              width,
-            ),
-          ]
+        ? [caution(`${toeLifters(book)} Wheels have no brake: block them on any slope.`, width)]
         : []),
       ...solved.ramps.flatMap((ramp) =>
         stockRows(ramp.name, stock, design.units)
@@ -164,6 +160,20 @@ const lifters = ({ stock, several }: Book): string =>
   stock.weight.ramps
     .map(({ ramp, people }, i) => `${people}${i === 0 ? ' people lift' : ''} ${several ? ramp : 'it'}`)
     .join(', ')
+
+/** `2 people lift at the toe of outer, 3 at that of inner.`: what rolls, by the most that its wheels leave in the hands */
+const toeLifters = ({ stock, several }: Book): string => {
+  const rolling = stock.moving.flatMap(({ ramp, rolling }) =>
+    rolling ? [{ ramp, people: liftersOf(rolling.hands.most) }] : [],
+  )
+  const said = rolling.map(({ ramp, people }, i) =>
+    i === 0
+      ? `${people} people lift at the toe${several ? ` of ${ramp}` : ''}`
+      : `${people} at that of ${ramp}`,
+  )
+  const crowd = rolling.some(({ people }) => people > 2)
+  return `To roll on wheels, ${said.join(', ')}${crowd ? '; fewer, or with no room for so many, lever it up and set the toe on a trolley' : ''}.`
+}
 
 /** What is put on for moving, with a picture of where. */
 const fitBlocks = (
