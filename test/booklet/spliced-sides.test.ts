@@ -82,3 +82,18 @@ test('a booklet names the side in pieces that the pages show, and the faces that
   expect(three).toContain('print up under the left side and the rib, print down under the right')
   expect(two).not.toContain('On a rib')
 })
+
+test('sides that have plates on are drilled outside to outside, and glued where the timber will stand', () => {
+  const said = bookletSaid(spliced(3), ['cutting']).replace(/\s+/g, ' ')
+  expect(said).toMatch(/Glue the joint at the mark of (stud|timber) \d/)
+  expect(said).toContain(
+    'Clamp the sides on each other, outside to outside where their insides have plates; drill',
+  )
+  expect(said).toContain('Sides laid on each other, plates away from each other: curve')
+  const whole = bookletSaid(spliced(3).replace('deck: 600', 'deck: 300').replace('deck: 1300', 'deck: 600'), [
+    'cutting',
+  ])
+  expect(whole).not.toContain('Glue a plate')
+  expect(whole).toContain('Clamp the sides on each other; drill')
+  expect(whole).toContain('Sides laid on each other: curve')
+})

@@ -58,7 +58,7 @@ export const cutting = (book: Book): Section => {
       ...actBlocks(acts),
       check(
         quarters.length > 0
-          ? `Sides laid on each other: ${book.piped ? 'curve, notch' : 'curve'} and back edge lie within ${tolerances[book.units][0]} of each other.`
+          ? `Sides laid on each other${solved.ramps.some(plated) ? ', plates away from each other' : ''}: ${book.piped ? 'curve, notch' : 'curve'} and back edge lie within ${tolerances[book.units][0]} of each other.`
           : 'Sides laid on each other are of one length and height.',
         width,
       ),
@@ -165,11 +165,14 @@ const timberSteps = (book: Book): readonly string[] => {
   ]
 }
 
+/** Whether its sides are of pieces, held by plates. */
+const plated = ({ splices }: SolvedRamp): boolean => splices.length > 0
+
 /** Holes of handles and ropes, while the wood is bare and the sides lie on each other. */
 const gripSteps = ({ stock, several, solved: { ramps } }: Book): readonly string[] =>
   stock.moving.some(({ handle }) => handle) || straightOf(ramps).length > 0
     ? [
-        `Clamp the sides on each other; drill for handles or ropes${onPage('grips', several ? ', ramp by ramp in Storing and moving' : '')}.`,
+        `Clamp the sides on each other${ramps.some(plated) ? ', outside to outside where their insides have plates' : ''}; drill for handles or ropes${onPage('grips', several ? ', ramp by ramp in Storing and moving' : '')}.`,
       ]
     : []
 

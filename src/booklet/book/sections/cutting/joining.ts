@@ -32,7 +32,7 @@ export const joinSteps = (
       const timber = [...studs, ...(isCurved(ramp) ? ramp.deckTimbers : [])][splice.timber]!
       const { edge, inner } = plateRows(splice, timber, units)
       return (
-        `Glue the joint on ${timberLabel(splice.timber, studs.length)}. Glue a plate over it, ${show(across)} across the joint and ${show(along)} along it, its middle on the joint, ${show(splicing[units].edge)} below the upper edge: ` +
+        `Glue the joint at the ${isCurved(ramp) ? 'mark' : 'place'} of ${timberLabel(splice.timber, studs.length)}. Glue a plate over it, ${show(across)} across the joint and ${show(along)} along it, its middle on the joint, ${show(splicing[units].edge)} below the upper edge: ` +
         `${screws} screws${length === null ? '' : ` of ${screw('plates', length)}, ${screwHead('plates')},`} in two rows on each side of the joint, ${screws / 4} in each: ` +
         `${inner === null ? `staggered between the place of the timber and ${show(edge)} from the plate's edge` : `${show(inner)} from the joint and ${show(edge)} from the plate's edge`}, the first and the last ${show(edge)} from its ends, all evenly apart. The rows keep off the timber that is set on the plate later.`
       )
