@@ -561,7 +561,7 @@ const namedOnPages: readonly (readonly [said: RegExp, stands: (...words: string[
       () => ['rubber strip', ' each side'],
     ],
     [/ once both are painted$/, () => ['Round every ']],
-    [/ and have their rubber strip$/, () => ['Tack the rubber strip']],
+    [/ and have their rubber strip$/, () => ['tack the rubber strip']],
     [/ part Coping$/, () => ['The pipe from above, its holes']],
     [/ Saw the timbers by board$/, () => ['Timber by board', 'Square one end']],
     [

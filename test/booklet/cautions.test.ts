@@ -9,7 +9,14 @@ const rolling = 'Wheels have no brake: block them on any slope.'
 
 test.each([
   ['the lip trial is sawn', quarter, 'first', 'Cover eyes, ears and lungs.', 'saw the lip trial'],
-  ['a ramp is tipped for its rubber', quarter, 'moving', lifting, 'Tack the rubber strip'],
+  [
+    'a frame is turned over for its rubber',
+    quarter,
+    'framing',
+    'nobody stands under it.',
+    'tack the rubber strip',
+  ],
+  ['a ramp is moved', quarter, 'moving', lifting, 'Measure doors'],
   ['a flat is set and tipped', withFlat, 'flat', lifting, 'on level ground'],
 ])('a caution stands before %s', (_, text, part, caution, work) => {
   const said = bookletSaid(text, [part])
@@ -70,4 +77,14 @@ ramps:
     expect(said).toContain('Nothing rocks.')
     expect(said.includes('A hand run over the joint feels no step.')).toBe(joint)
   }
+})
+
+test('the rubber strip goes on once, under the bare frame of each ramp: not under what stands with skin and deck on', () => {
+  const said = bookletSaid(withFlat)
+  expect(said.match(/ack the rubber strip/g)).toHaveLength(2)
+  expect(bookletSaid(withFlat, ['moving'])).not.toContain('ack the rubber strip')
+  const framing = bookletSaid(quarter, ['framing'])
+  expect(framing.indexOf('tack the rubber strip')).toBeLessThan(
+    framing.indexOf('Measure both diagonals again'),
+  )
 })

@@ -111,14 +111,14 @@ const packed = (
   if (low.length === 0) return []
   const raised = low.map(({ name: own, up }) => `${own} by ${fine(highest - up)}`)
   return [
-    `So that no wheel meets a step, pack strips under the sides from end to end${low.some((one) => one.name === name) ? `, under the middles of the studs of ${name} too,` : ''} and raise ${wordList(raised)}. The strips are as wide as the sides are thick; screw or glue them to the wood, the rubber strip below.`,
+    `So that no wheel meets a step, pack strips under the sides from end to end${low.some((one) => one.name === name) ? `, under the middles of the studs of ${name} too,` : ''} and raise ${wordList(raised)}. The strips are as wide as the sides are thick, glued between wood and rubber strip: it comes off for that and is tacked on again.`,
   ]
 }
 
 /** Where the plate over a joint lies, and its holes. */
 const plateWords = ({ show, units }: Book, plate: JointPlate): string => {
   const { quarter, flat, size, thickness, holes } = plate
-  return `Hold ${flat} and ${quarter} together once both are painted${onPage('finishing')} and have their rubber strip${onPage('rubber')}: on the outside of each side a plate of ${showThickness(thickness, units)} offcut, ${size.map(show).join(' × ')}, its middle over the joint, its lower edge level with that of the wood, ${ownUnits(rubberThick, units)} off the floor: the rubber stays free. Drill plate and side as one, ${ownUnits('9 mm (3/8 in)', units)}, ${show(holes.up)} up from that edge: ${holes.quarter.map(show).join(' and ')} from the joint in ${quarter}, ${holes.flat.map(show).join(' and ')} in ${flat}. Mark where the plate lies and take it off.`
+  return `Hold ${flat} and ${quarter} together once both are painted${onPage('finishing')} and have their rubber strip${onPage(`rubber ${flat}`)}: on the outside of each side a plate of ${showThickness(thickness, units)} offcut, ${size.map(show).join(' × ')}, its middle over the joint, its lower edge level with that of the wood, ${ownUnits(rubberThick, units)} off the floor: the rubber stays free. Drill plate and side as one, ${ownUnits('9 mm (3/8 in)', units)}, ${show(holes.up)} up from that edge: ${holes.quarter.map(show).join(' and ')} from the joint in ${quarter}, ${holes.flat.map(show).join(' and ')} in ${flat}. Mark where the plate lies and take it off.`
 }
 
 /** How the bolts come into the plates over a flat's joints: a flat is tipped once, for both of its ends. */

@@ -10,7 +10,7 @@ import { screwHead } from '../../../ramp/screws/screw-sort.ts'
 import { comesOut } from '../../../ramp/stored.ts'
 import { frameScrews } from '../../../stock/screws.ts'
 import { squareView, stageView } from '../../views/stage-view.ts'
-import { type Block, step } from '../block.ts'
+import { type Block, named, step } from '../block.ts'
 import { type Book, hasSkin, screwsOf } from '../book.ts'
 import { endWords } from '../end-words.ts'
 import { stage } from '../stage.ts'
@@ -142,6 +142,7 @@ export const frameSteps = (book: Book, ramp: SolvedRamp): readonly Block[] => {
     ...(later.length > 0 ? group(later, [studsWords(ramp, later, screws)]) : []),
     ...(behind.length > 0 ? group(behind, [behindWords(book, ramp, behind, screws)]) : []),
     ...blockSteps(book, ramp).map((one) => step(++number, one, width)),
+    named(`rubber ${ramp.name}`, step(++number, rubberWords(ramp), width)),
     step(
       ++number,
       `Measure both diagonals again${hasSkin(ramp) ? ' before any skin goes on: the skin keeps the frame as it is then' : ', before anything goes on the frame'}.`,
@@ -149,6 +150,10 @@ export const frameSteps = (book: Book, ramp: SolvedRamp): readonly Block[] => {
     ),
   ]
 }
+
+/** What keeps it from sliding, put on while it is light: its bottom edges are sealed, and skin and deck come later. */
+const rubberWords = ({ design }: SolvedRamp): string =>
+  `Turn the frame over while it is bare and light, tack the rubber strip under the bottom edges of its sides${design.sides.count > 2 ? ' and ribs' : ''} and set it down again: it helps to keep the ramp from sliding.`
 
 /** Timbers behind the end of the bottom edge, where the back corner is cut off: how they are measured then. */
 const behindFoot = (book: Book, ramp: SolvedRamp): string => {

@@ -49,12 +49,6 @@ export const moving = (book: Book): Section => {
       ...stockLines(drawn.length > 0 ? { ...stock, sets: [] } : stock, design)
         .slice(1)
         .map((line) => words(`${capital(line)}.`, width)),
-      named(
-        'rubber',
-        next(
-          `Tack the rubber strip under the bottom edges of ${book.several ? 'the sides of every ramp: it helps to keep them' : 'the sides: it helps to keep the ramp'} from sliding.`,
-        ),
-      ),
       ...namedChecks(book, ['pushed-back']),
       ...solved.ramps.flatMap((ramp) => fitBlocks(book, ramp, next)),
       ...together(
@@ -233,7 +227,7 @@ const ropeStep = ({ show, stock, units }: Book, { name, studs, heights }: Flat, 
   return `Knot four loops of ${ownUnits(grips.rope, units)} rope as grips, two on each side${of}, ${where.replace('two holes', `two holes of ${ownUnits(grips.ropeHole, units)}`)}. Take them out before anybody rides.`
 }
 
-/** What is put on for moving: rubber, grips, wheels. */
+/** What is put on for moving: grips, wheels. */
 const fitSteps = (book: Book, ramp: SolvedRamp): readonly string[] => {
   const { stock, several, show, units, screw: size } = book
   const of = several ? ` of ${ramp.name}` : ''
