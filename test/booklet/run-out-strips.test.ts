@@ -1,8 +1,11 @@
 import { describe, expect, test } from 'vitest'
 import { curvedOf } from '../../src/design/kind-traits.ts'
+import { buyJob } from '../../src/job/buy.ts'
+import { isRefusal } from '../../src/job/refusal.ts'
 import { runOutStrips } from '../../src/ramp/beside/run-out-strips.ts'
 import { stepLimit } from '../../src/ramp/check/practice.ts'
 import { solveDesign } from '../../src/ramp/solve.ts'
+import { rowsHigh } from '../../src/stock/list/strip-lines.ts'
 import { designOf } from '../support/design-of.ts'
 import { atLeast, atMost, below } from '../support/hold.ts'
 import { assertNear } from '../support/near.ts'
@@ -67,6 +70,42 @@ describe('what hangs free under a run-out', () => {
     expect(bought).toMatch(new RegExp(`4\\.5 × ${length} mm, countersunk .*run-out strips`))
     expect(bought).toMatch(/waterproof wood glue for .*low strips under the run-out/)
     expect(said.indexOf('Pack under it')).toBeLessThan(said.indexOf('Lay it over the skin'))
+  })
+
+  test('is on the list where no rest of the panels holds it, with its size', () => {
+    const lines = (text: string) => {
+      const job = buyJob(designOf(text))
+      if (isRefusal(job)) throw new Error('refused')
+      return job.facts.stock.list!.filter(({ what }) => what.startsWith('strips'))
+    }
+    // whole panels of 2440 × 1220 leave rests that hold strips of 1216
+    expect(lines(long)).toEqual([])
+    const strips = stripsIn(bookletSaid(long, ['deck']))
+    const wide = long.replace('width: 1216', 'width: 3660\n    sides: { thickness: 18, count: 4 }')
+    const [line, ...others] = lines(wide)
+    expect(others).toEqual([])
+    expect(line).toMatchObject({
+      what: 'strips 18 thick under the run-out, 3660 mm long',
+      count: strips.length,
+    })
+    expect(line!.note).toContain(`${strips[0]!.high}, ${strips[1]!.high}, `)
+    expect(bookletSaid(wide, ['deck'])).toContain('Shorter offcuts do end to end')
+  })
+
+  test('asks of a rest as much as its strips and short pieces take, row by row', () => {
+    const joints = {
+      strips: [
+        { before: 80, high: 30 },
+        { before: 178, high: 10 },
+      ],
+      pieces: 4,
+      screws: null,
+      glued: true,
+    }
+    const ramp = { width: 320, design: { sides: { thickness: 18 } } } as never
+    // gaps of 80: three in 320 with cuts of 3, so two rows of four; each row 30 or 10 and a cut
+    assertNear(rowsHigh(ramp, joints, 3), 3 * 33 + 3 * 13, 1e-9)
+    assertNear(rowsHigh({ ...(ramp as object), width: 332 } as never, joints, 3), 2 * 33 + 2 * 13, 1e-9)
   })
 
   test('is not packed near the floor, where it lies lower than a strip is sawn', () => {

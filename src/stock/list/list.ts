@@ -22,6 +22,7 @@ import { ownedLines } from './owned-lines.ts'
 import { packingLines } from './packing-lines.ts'
 import { cutPipes } from './pipes.ts'
 import { runOutLines, solvedBolts } from './run-out-lines.ts'
+import { stripLines } from './strip-lines.ts'
 
 /** Panels of one size to buy, offcuts that are there already aside. */
 export interface BoughtPanels {
@@ -150,7 +151,7 @@ const ropeWords = (units: Units): string =>
 const fittingLines = (
   { units, stock }: Design,
   { ramps }: WholeDesign,
-  { moving, joints }: Bought,
+  { panels, moving, joints }: Bought,
 ): readonly ListLine[] => {
   const rolling = moving.flatMap(({ rolling: own }) => (own ? [own] : []))
   // typed, so that a new kind is led here: what is said of a flat may not hold for it
@@ -220,6 +221,7 @@ const fittingLines = (
       : []),
     ...jointLines(joints, units),
     ...runOutLines(solvedBolts(ramps, stock, units), units),
+    ...stripLines({ units, stock }, ramps, panels),
     {
       ...word('rubber'),
       what: `rubber strip, ${ownUnits(rubberThick, units)} thick, under the sides`,

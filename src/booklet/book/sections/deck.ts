@@ -239,10 +239,11 @@ const stripWords = (book: Book, ramp: SolvedQuarter): readonly string[] => {
   const places = strips.map(({ high, before }) => `${show(high)} high at ${show(before)}`)
   const sized = 'of offcut as thick as the sides and as long as the ramp is wide'
   const join = joinWords(book, joints)
+  const ends = 'Shorter offcuts do end to end, two short pieces or more on each'
   return [
     strips.length === 1
-      ? `Pack under it: a strip ${sized}, ${places[0]} before the sides' front edge, with ${pieces} short pieces between it and them, ${join}.`
-      : `Pack under it: ${strips.length} strips ${sized}, ${wordList(places)} before the sides' front edge. Join them by short pieces, ${pieces} in each gap from the sides on, beside those of the gap before: ${join}. Push them up to the sides.`,
+      ? `Pack under it: a strip ${sized}, ${places[0]} before the sides' front edge, with ${pieces} short pieces between it and them, ${join}. ${ends}.`
+      : `Pack under it: ${strips.length} strips ${sized}, ${wordList(places)} before the sides' front edge. Join them by short pieces, ${pieces} in each gap from the sides on, beside those of the gap before: ${join}. ${ends}. Push them up to the sides.`,
   ]
 }
 
