@@ -1,4 +1,4 @@
-import type { Design } from '../../design/design.ts'
+import type { Design, Sheet } from '../../design/design.ts'
 import { curvedOf } from '../../design/kind-traits.ts'
 import { sameSheet, sideSheet } from '../../design/panel-sizes.ts'
 import { showThickness } from '../../length/thickness.ts'
@@ -8,15 +8,20 @@ import { type StripJoints, stripJoints } from '../../ramp/beside/run-out-strips.
 import { rounded, same } from '../../ramp/check/offer.ts'
 import type { SolvedQuarter, WholeDesign } from '../../ramp/ramp.ts'
 import type { ListLine } from './line.ts'
-import type { BoughtPanels } from './list.ts'
 
 type Rest = readonly [number, number]
+
+/** Panels of one sheet, the largest rectangle that each leaves. */
+interface Rests {
+  readonly sheet: Sheet
+  readonly rests: readonly Rest[]
+}
 
 /** What is packed under run-outs where no rest of the panels of the sides holds it; each rest serves one ramp. */
 export const stripLines = (
   { units, stock }: Pick<Design, 'units' | 'stock'>,
   ramps: WholeDesign['ramps'],
-  panels: readonly BoughtPanels[],
+  panels: readonly Rests[],
 ): readonly ListLine[] => {
   const taken = new Set<Rest>()
   return curvedOf(ramps).flatMap((ramp): readonly ListLine[] => {
