@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest'
 import { framingRows } from '../../src/booklet/framing-rows.ts'
+import { assertNear } from '../support/near.ts'
 import { templateText } from '../support/templates.ts'
 import { bookletSaid, cutsSaid } from './said.ts'
 import { withOffsets } from './solved.ts'
@@ -69,4 +70,20 @@ ramps:
   expect(bookletSaid(piped, ['framing'])).toMatch(/: .*\d and \d+, their tops level with the side's top/)
   expect(bookletSaid(piped, ['framing'])).not.toMatch(/\d and \d+, its top/)
   expect(bookletSaid(piped, ['framing'])).toContain('on their marks, up the curve, one after the other')
+})
+
+test('the open groove at a lip without a pipe is filled by a wedge with sizes, under a pipe there is none', () => {
+  const said = bookletSaid(bare, ['deck'])
+  const { design, transition } = withOffsets(bare).quarters[0]!
+  const thick = design.skin.reduce((sum, { thickness }) => sum + thickness, 0)
+  // the skin's ends stand square to the curve: their upper edge lies thick × sin of the slope before the board
+  const [, wide, high, angle] = said
+    .match(/: ([\d.]+) wide on top, ([\d.]+) high at the board, ([\d.]+)° between/)!
+    .map(Number) as [number, number, number, number]
+  assertNear(wide, thick * Math.sin(transition.lipAngle), 0.051)
+  assertNear((angle * Math.PI) / 180, transition.lipAngle, 0.002)
+  // no higher than the board, nor than the skin stands over the lip
+  expect(high).toBeLessThanOrEqual(design.deckBoard!.thickness + 0.051)
+  expect(high).toBeLessThanOrEqual(thick * Math.cos(transition.lipAngle) + 0.051)
+  expect(bookletSaid(piped, ['deck'])).not.toContain('groove stays open')
 })

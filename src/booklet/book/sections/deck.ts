@@ -21,6 +21,7 @@ import type { Section } from '../pages.ts'
 import { checksOf } from './framing.ts'
 import { marked, sheetWithScrews } from './screw-table.ts'
 import { freeHole, punchWords, sinkWords } from './sheets/hole-words.ts'
+import { lipWedge, wedgeWords } from './sheets/lip-wedge.ts'
 import { gapOf } from './sheets/sheet-gap.ts'
 import { steelCaution } from './sheets/steel-words.ts'
 
@@ -61,6 +62,7 @@ const boardOf = (book: Book, ramp: SolvedQuarter): readonly Block[] => {
   const count = board.pieces.length * board.widths.length
   const first = ramp.studs.length + 1
   const steel = isSteel(board.sheet)
+  const wedge = lipWedge(ramp, units)
   const sheets = marked(
     book,
     ownSheets({ ...board, marks: [] }),
@@ -110,6 +112,7 @@ const boardOf = (book: Book, ramp: SolvedQuarter): readonly Block[] => {
                   )
             }, and screw ${count === 1 ? 'it' : 'each'} down${steel ? `: ${sinkWords('timber', units)}` : `, ${ownUnits(pilotDrill, units)} drilled before each`}.`,
           ),
+          ...(wedge ? [next(wedgeWords(wedge, book))] : []),
         ]
       },
     ),
