@@ -1,7 +1,7 @@
 import type { Drawing } from '../../drawing/drawing.ts'
 import { type TextMark, textCorners } from '../../drawing/text-box.ts'
 import { affineIdentity } from '../../geometry/affine.ts'
-import { type Occupancy, occupyUnder } from '../room/occupancy.ts'
+import { type Occupancy, occupancyCopy, occupyUnder } from '../room/occupancy.ts'
 import { grownWord, keepOff, on } from '../room/word-room.ts'
 import { edgeNames } from '../tile/edge-names.ts'
 import { woodOf } from '../tile/ground.ts'
@@ -68,12 +68,19 @@ export const wordsOnTile = (
     others.push(...more)
     keepOff(room, more, on.never)
   }
-  for (const name of edgeNames(pattern, tile, room, told)) {
-    write([name])
-    // rather than not at all a word stands nearer
-    occupyUnder(room, grownWord(name, nameApart), 0, on.rather)
-  }
-  write(keepWaste(tile, pattern, wood, room))
+  const sides = (free: Occupancy): readonly TextMark[] => keepWaste(tile, pattern, wood, free)
+  const before = occupancyCopy(room)
+  const names = edgeNames(pattern, tile, room, told)
+  // rather than not at all a word stands nearer
+  for (const name of names) occupyUnder(room, grownWord(name, nameApart), 0, on.rather)
+  const beside = sides(room)
+  // on which side to saw is said before what an edge is called
+  const first = names.length > 0 && beside.length < 2 ? sides(occupancyCopy(before)) : beside
+  if (first.length > beside.length) {
+    room.taken.set(before.taken)
+    write(first)
+    write(edgeNames(pattern, tile, room, told))
+  } else write([...names, ...beside])
   write(jointWords(tile, room))
   const elsewhere = new Map<number, string>()
   for (const i of shown) {

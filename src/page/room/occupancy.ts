@@ -20,6 +20,9 @@ export const occupancyOf = (width: number, height: number, step: number): Occupa
   return { columns, rows, step, stride, taken: new Uint8Array(stride * rows) }
 }
 
+/** The same, to be filled apart. */
+export const occupancyCopy = (map: Occupancy): Occupancy => ({ ...map, taken: map.taken.slice() })
+
 /** Squares of one row between two places along it, the squares of both among them. */
 export const occupyRow = (map: Occupancy, row: number, x0: number, x1: number, kind: number): void => {
   const { columns, step, stride, taken } = map

@@ -4,6 +4,7 @@ import { segmentDirection } from '../../../src/geometry/at.ts'
 import { pathSegments } from '../../../src/geometry/path.ts'
 import { covers } from '../../../src/page/cover/cover.ts'
 import { tileMap } from '../../../src/page/tile/tile.ts'
+import { hardJob } from '../../hard/jobs.ts'
 import { hold } from '../../support/hold.ts'
 import { layOut } from '../../support/lay-out.ts'
 import type { Pt } from '../../support/pt.ts'
@@ -46,4 +47,13 @@ it('KEEP and WASTE stand beside one edge, over no corner of the cut line', () =>
       }
   expect(words).toBeGreaterThan(900)
   expect(corners).toBeGreaterThan(1500)
+})
+
+it('which side to saw is said rather than what an edge is called, where there is room for one of them', () => {
+  const { text, paper, cover, margins } = hardJob(6092)
+  const set = layOut(text, paper, cover, { margins })!
+  // 24 mm of the front edge, 13 mm of waste beside it
+  const page = set.plan.pages.findIndex((one) => one.tile === '1')
+  const words = opened(set.pages[page]!.draw()).words.map((word) => word.text)
+  expect(words.filter((word) => /^(KEEP|WASTE|front edge)$/.test(word)).sort()).toEqual(['KEEP', 'WASTE'])
 })
