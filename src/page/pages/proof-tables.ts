@@ -3,7 +3,9 @@ import type { DraftStyle } from '../../drafting/line-types.ts'
 import { type LaidTable, layTable, tableHeight, tableMarks } from '../../drafting/table.ts'
 import { type Drawing, group } from '../../drawing/drawing.ts'
 import { affineTranslate } from '../../geometry/affine.ts'
+import type { Point } from '../../geometry/point.ts'
 import { showLength } from '../../length.ts'
+import type { Pattern } from '../../pattern/pattern.ts'
 import type { Datum } from '../proof/datum.ts'
 import { type SurveyLine, surveyLength } from '../proof/survey.ts'
 
@@ -11,6 +13,7 @@ interface ProofFacts {
   readonly units: Units
   readonly datums: readonly Datum[]
   readonly survey: readonly SurveyLine[]
+  readonly pattern: Pick<Pattern, 'joints'>
 }
 
 /** Between the two tables, mm: side by side, and where the window is too narrow for that, one under the other. */
@@ -18,7 +21,7 @@ const apart = { across: 8, down: 2 } as const
 
 /** Where the crosses lie on the panel, and what is measured on the taped paper and again on the wood; hung from 0,0. */
 export const proofTables = (
-  { units, datums, survey }: ProofFacts,
+  { units, datums, survey, pattern: { joints } }: ProofFacts,
   style: DraftStyle,
   width: number,
 ): { readonly draw: () => Drawing; readonly height: number } => {
@@ -31,7 +34,11 @@ export const proofTables = (
         { head: 'bottom\nedge', kind: 'figure' },
         { head: 'their\ncorner', kind: 'figure' },
       ],
-      rows: datums.map(({ letter, at }) => [letter, ...[at.x, at.y, Math.hypot(at.x, at.y)].map(show)]),
+      rows: datums.map(({ letter, at }) => [
+        letter,
+        ...[at.x, at.y].map(show),
+        isOnFirstPiece(joints, at) ? show(Math.hypot(at.x, at.y)) : '–',
+      ]),
     },
     width / 2,
     style,
@@ -68,3 +75,7 @@ export const proofTables = (
     ),
   }
 }
+
+/** Whether a place lies on the piece at the toe: the others have no corner of front and bottom edge. */
+const isOnFirstPiece = (joints: Pattern['joints'], { x, y }: Point): boolean =>
+  joints.every(([top, foot]) => x <= foot.x + ((top.x - foot.x) * (y - foot.y)) / (top.y - foot.y))

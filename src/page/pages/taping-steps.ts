@@ -7,6 +7,7 @@ import { capital } from '../../length/capital.ts'
 import { wordList } from '../../length/word-list.ts'
 import { showLength } from '../../length.ts'
 import type { Pattern } from '../../pattern/pattern.ts'
+import { pieceLetters } from '../../ramp/splice/splice.ts'
 import type { Cover } from '../cover/cover.ts'
 import type { Datum } from '../proof/datum.ts'
 import { joinsNone, startWords } from '../tile/row-start.ts'
@@ -126,8 +127,9 @@ const hasHoles = ({ length, height }: Pattern, tiles: readonly Tile[]): boolean 
 const pieces = ({ units, pattern: { joints, height }, tiles }: TapingFacts): string => {
   const on = (p: Point): boolean => tiles.some(({ cell }) => convexContains(cell, p))
   const unseen = joints.filter((joint) => !joint.every(on))
+  const later = laterPieces(joints, units)
   if (unseen.length === 0)
-    return 'No panel holds the side whole: do so on each piece in turn, trace it with its joint, and saw outside that line on both.'
+    return `No panel holds the side whole: do so on each piece in turn, trace it with its joint, and saw outside that line on both. ${later}`
   const show = ({ x }: Point): string => showLength(x, units)
   const end = ({ y }: Point): string => (y > height - 0.5 ? 'top line' : 'curve')
   const struck = unseen.map(([top, foot]) =>
@@ -135,7 +137,16 @@ const pieces = ({ units, pattern: { joints, height }, tiles }: TapingFacts): str
       ? `${show(foot)} ${units} at the bottom edge and at the ${end(top)}`
       : `${show(foot)} at the bottom edge to ${show(top)} ${units} at the ${end(top)}`,
   )
-  return `No panel holds the side whole: do so on each piece that pages reach. No page carries ${unseen.length > 1 ? 'these joints' : 'its joint'} whole; strike ${unseen.length > 1 ? 'them' : 'it'}, back from the front edge ${wordList(struck)}, and saw outside the line of each piece.`
+  return `No panel holds the side whole: do so on each piece that pages reach. No page carries ${unseen.length > 1 ? 'these joints' : 'its joint'} whole; strike ${unseen.length > 1 ? 'them' : 'it'}, back from the front edge ${wordList(struck)}, and saw outside the line of each piece. ${later}`
+}
+
+/** How a tape lies on the pieces behind the first, which alone has the front edge that all is told from. */
+const laterPieces = (joints: Pattern['joints'], units: Units): string => {
+  const names = joints.map((_, i) => pieceLetters[i + 1]!)
+  const reads = joints.map(
+    ([, { x }], i) => `${showLength(x, units)} ${units}${names.length > 1 ? ` on ${names[i]}` : ''}`,
+  )
+  return `Piece ${pieceLetters[0]} alone has the front edge. On the bottom edge of ${wordList(names)}, as the panel layout lays ${names.length > 1 ? 'them' : 'it'}, mark where the joint towards the toe begins, and hold the tape so that it reads there ${wordList(reads)}: it then shows what is told from the front edge.`
 }
 
 /** The straight edges of which a set carries no more than a bit. */

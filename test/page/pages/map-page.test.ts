@@ -470,6 +470,24 @@ it('a joint that no page carries whole is struck from the front edge: one figure
   expect(told(30, 5)).toContain('mm at the curve, and saw')
 })
 
+it('on a piece without a front edge the tape lies by its joint, so that all that is told from that edge is read as it stands', () => {
+  const long = templateText('quarter-mm').replace('    deck: 500 ', '    deck: 2200 ')
+  for (const cover of covers) {
+    const { pattern, tiles, datums } = layOut(long, 'a4', cover)!.groups[0]!
+    const facts = { units: 'mm', cover, tiles, datums, trial: true, strips: false } as const
+    const told = (joints: typeof pattern.joints): string =>
+      tapingSteps({ ...facts, pattern: { ...pattern, joints } })[4]!
+    const [[top, foot]] = pattern.joints as [(typeof pattern.joints)[number]]
+    const mm = Math.round(foot.x)
+    expect(told(pattern.joints), cover).toContain(`reads there ${mm} mm: it then shows`)
+    const more = [
+      { ...top, x: top.x + 400 },
+      { ...foot, x: foot.x + 400 },
+    ] as const
+    expect(told([...pattern.joints, more])).toContain(`reads there ${mm} mm on b and ${mm + 400} mm on c: it`)
+  }
+})
+
 it('the largest paper takes what fits on it on one sheet, without a joint, however it is covered', () => {
   let [whole, lines] = [0, 0]
   for (const name of ['quarter-mm', 'pair-mm', 'quarter-in'])

@@ -37,9 +37,14 @@ it.each(['quarter-mm', 'quarter-in'] as const)(
 it('what lies on paper only has no box for the wood', () => {
   let [dashes, boxes] = [0, 0]
   for (const cover of ['line', 'ribbon', 'whole'] as const)
-    for (const { survey, datums } of layOut(templateText('quarter-mm'), 'a4', cover, { strips: true })!
-      .groups) {
-      const marks = proofTables({ survey, datums, units: 'mm' }, { ...draftStyle, size: 2.2 }, 190).draw()
+    for (const { survey, datums, pattern } of layOut(templateText('quarter-mm'), 'a4', cover, {
+      strips: true,
+    })!.groups) {
+      const marks = proofTables(
+        { survey, datums, pattern, units: 'mm' },
+        { ...draftStyle, size: 2.2 },
+        190,
+      ).draw()
       const { words } = opened(marks)
       const gone = survey.filter((line) => line.words.includes('on paper only')).length
       expect(words.filter(({ text }) => text === '–').length).toBe(gone)
@@ -50,4 +55,25 @@ it('what lies on paper only has no box for the wood', () => {
     }
   expect(dashes).toBeGreaterThan(0)
   expect(boxes).toBeGreaterThan(10)
+})
+
+it('a cross behind a joint has no distance from a corner that its piece has not', () => {
+  // a joint from 1000 along the bottom edge to 600 along the top: at half the height it lies at 800
+  const joints = [
+    [
+      { x: 600, y: 400 },
+      { x: 1000, y: 0 },
+    ],
+  ] as const
+  const words = [1, 1] as const
+  const cross = (letter: string, x: number) => ({ letter, at: { x, y: 200 }, tile: 1, onWood: true, words })
+  const datums = [cross('P', 790), cross('Q', 810)]
+  const { draw } = proofTables(
+    { survey: [], datums, pattern: { joints }, units: 'mm' },
+    { ...draftStyle, size: 2.2 },
+    190,
+  )
+  const said = opened(draw()).words.map(({ text }) => text)
+  // √(790² + 200²)
+  expect(said.filter((word) => /^(815|834|–)$/.test(word))).toEqual(['815', '–'])
 })
