@@ -37,7 +37,7 @@ const rows = [
     name: 'diagonals',
     takes: 'lengths',
     many: 'rest',
-    help: 'both diagonals, A then B, with a comma or a blank between; repeat for more',
+    help: 'both diagonals, A (lower left to upper right) then B, with a comma or a blank between; repeat for more',
   },
   {
     name: 'margins',

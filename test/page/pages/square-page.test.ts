@@ -7,7 +7,7 @@ import { pathOf } from '../../../src/geometry/path.ts'
 import { squarePage } from '../../../src/page/pages/square-page.ts'
 import { readingFault } from '../../../src/printer/plausible-reading.ts'
 import { readReading, squareSide } from '../../../src/printer/reading.ts'
-import { wordsOf } from '../../booklet/words.ts'
+import { overlaps, wordsOf } from '../../booklet/words.ts'
 
 it('words and blanks of the usual square lie on no diagonal', () => {
   let seen = 0
@@ -39,6 +39,52 @@ it('words and blanks of the usual square lie on no diagonal', () => {
             expect(pathDistance(line, end)).toBeGreaterThan(1)
     }
   expect(seen).toBeGreaterThan(60)
+})
+
+it('each diagonal has its letter at both its ends, nearer to it than to the other: A rises to the right', () => {
+  // windows for a square of 150, 100 and 50 mm
+  for (const [width, height] of [
+    [190, 277],
+    [135, 200],
+    [90, 150],
+  ] as const) {
+    const window = { x0: 0, y0: 0, x1: width, y1: height }
+    const facts = {
+      title: 'Low ramp',
+      units: 'in',
+      set: 'AAAA-BBBB-CCCC',
+      printer: null,
+      combs: false,
+    } as const
+    const { draw, corner, side } = squarePage(window, { ...facts, command: 'traceply gauge NAME' })
+    const words = wordsOf(draw())
+    const lines = {
+      A: [corner, { x: corner.x + side, y: corner.y + side }],
+      B: [
+        { x: corner.x, y: corner.y + side },
+        { x: corner.x + side, y: corner.y },
+      ],
+    } as const
+    for (const [letter, line] of Object.entries(lines)) {
+      const own = words.filter(({ text }) => text === letter)
+      expect([side, letter, own.length]).toEqual([side, letter, 3])
+      for (const end of line) {
+        const near = own.filter(({ box }) => Math.hypot(box.x0 - end.x, box.y0 - end.y) < 0.15 * side + 10)
+        expect([side, letter, near.length]).toEqual([side, letter, 1])
+        const off = ([a, b]: (typeof lines)['A']): number =>
+          pathDistance(pathOf(a, b), {
+            x: (near[0]!.box.x0 + near[0]!.box.x1) / 2,
+            y: (near[0]!.box.y0 + near[0]!.box.y1) / 2,
+          })
+        expect(off(line)).toBeLessThan(0.3 * off(letter === 'A' ? lines.B : lines.A))
+      }
+    }
+    expect(overlaps(words)).toEqual([])
+    for (const { text, box } of words)
+      if (text === 'A' || text === 'B')
+        for (const [a, b] of Object.values(lines))
+          expect(pathClip(pathOf(a, b), boxCorners(boxGrow(box, 0.3))), `${side} ${text}`).toEqual([])
+  }
 })
 
 it('for inch rules the true lengths of sides and diagonals stand in inches too, to a thirty-second', () => {

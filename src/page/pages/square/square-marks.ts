@@ -34,6 +34,7 @@ export const squareMarks = (
       angle: Math.PI / 2,
       face: 'bold',
     }),
+    ...diagonalEnds(at, inside),
     ...inside.diagonals.flatMap(
       ({ letter, at: { x, y }, blank }): Drawing => [
         text('note', { x: corner.x + x, y: corner.y + y }, inside.size, letter, { face: 'bold' }),
@@ -71,6 +72,25 @@ export const squareMarks = (
     ...(combs ? combWords({ x: corner.x, y: corner.y - 5.3 }, room) : []),
   ]
 }
+
+/** Beside both ends of a diagonal stands its letter: so no one takes one for the other. */
+const diagonalEnds = (at: (u: number, v: number) => Point, { size }: SquareInside): Drawing =>
+  (
+    [
+      ['A', 0, 0],
+      ['A', 1, 1],
+      ['B', 0, 1],
+      ['B', 1, 0],
+    ] as const
+  ).map(([letter, u, v]) => {
+    const { x, y } = at(u, v)
+    // before DOWN begins, clear of the diagonal
+    const middle = { x: x + (u === 0 ? 1.1 : -1.1) * size, y: y + (v === 0 ? 2.6 : -2.6) * size }
+    return text('note', { x: middle.x, y: middle.y - size / 2 }, size, letter, {
+      align: 'middle',
+      face: 'bold',
+    })
+  })
 
 /** What is measured is written down where it is measured: lines under the names and true lengths. */
 const blanks = (at: (u: number, v: number) => Point, { edge, blank, diagonals }: SquareInside): Drawing => {
