@@ -32,6 +32,8 @@ const corner = { room: 3, cost: 3 }
  */
 const meet = { room: 9, cost: 13 }
 const leave = { room: 7, cost: 2 }
+/** Off the joint lines of its row with those below and above, mm: one that is trimmed away, or read as one with the cut, lays no page. */
+const jointRoom = 8
 /** A snap line so near above the bottom edge leaves no room between the two for what is read, mm; its cost. */
 const bottomEdge = { room: 19, cost: 9 }
 
@@ -102,6 +104,15 @@ export const snapHeight = (
       return sum
     }
     const nearest = Math.round((low + middle - base) / step)
+    const kept = lattice.height - lattice.overlap
+    // as much as leaves the round height nearest to the middle
+    const room = Math.min(jointRoom, (kept - step) / 2)
+    const meets = (other: number): boolean =>
+      cells.some((cell) => cell.row === other && columns.includes(cell.column))
+    const [lowest, highest] = [
+      meets(row - 1) ? low + lattice.overlap / 2 + room : Number.NEGATIVE_INFINITY,
+      meets(row + 1) ? low + lattice.overlap / 2 + kept - room : Number.POSITIVE_INFINITY,
+    ]
     const fits = (most: number, panelled: boolean): readonly number[] =>
       Array.from({ length: 2 * Math.ceil((most * lattice.height) / step) + 3 }, (_, i) =>
         i % 2 === 0 ? i / 2 : -(i + 1) / 2,
@@ -110,6 +121,8 @@ export const snapHeight = (
         .filter(
           (height) =>
             Math.abs(base + height - low - middle) <= most * lattice.height &&
+            base + height >= lowest &&
+            base + height <= highest &&
             (!panelled || (height >= chalkRoom && height <= panel - chalkRoom)),
         )
     let found: number | undefined

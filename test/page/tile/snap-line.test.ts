@@ -94,4 +94,40 @@ describe('the snap line of a level row', () => {
             }
     expect(looked).toBeGreaterThan(10)
   })
+
+  it('keeps off the joints with the rows below and above, however wide the pages lie over each other', () => {
+    const kicker = `title: Kicker
+units: mm
+ramps:
+  - kind: quarter
+    width: 600
+    height: { frame: 200 }
+    transition: { circle: { frame: 900 } }
+    toe: 20
+    deck: 100
+    sides: { thickness: 12 }
+    studs: { section: 38 x 38, every: 120 }
+    skin: [6 plywood]
+`
+    const margins = { top: 30, right: 40, bottom: 50, left: 20 }
+    let [looked, nearest] = [0, Number.POSITIVE_INFINITY]
+    for (const overlap of [12, 30, 45, 60])
+      for (const cover of ['whole', 'line', 'ribbon'] as const)
+        for (const { tiles } of layOut(kicker, 'a4', cover, { margins, overlap })!.groups)
+          for (const { snap, joints } of tiles)
+            for (const { edge, line } of joints.filter(
+              (joint) => joint.edge !== 'left' && joint.edge !== 'right',
+            )) {
+              const [a, b] = line
+              const long = Math.hypot(b.x - a.x, b.y - a.y)
+              // the snap line runs along the joint: either end lies as far off
+              const off = ((b.x - a.x) * (snap[0].y - a.y) - (b.y - a.y) * (snap[0].x - a.x)) / long
+              nearest = Math.min(nearest, Math.abs(off))
+              atLeast(Math.abs(off), 8 - 1e-6, `${overlap} ${cover} ${edge}`)
+              looked++
+            }
+    expect(looked).toBeGreaterThan(20)
+    // and no farther than it must
+    expect(nearest).toBeLessThan(20)
+  })
 })
