@@ -374,14 +374,17 @@ describe('what is to watch:', () => {
 
   it('a test square, whose words and combs are true for no other printer', async () => {
     await gauge('large')
-    const told = (paper: string) => ({
+    const [, , , profiles] = printer('large')
+    const told = (paper: string, others = '') => ({
       exit: 2,
-      err: `reprint corrects no test square, as what it says to type would be wrong; print a new one: traceply square --paper ${paper} --printer large --out square-large.pdf\n`,
+      err: `reprint corrects no test square, as what it says to type would be wrong; ${others}print a new one: traceply square --paper ${paper} --printer large --profiles ${profiles} --out square-large.pdf\n`,
     })
     const path = file('square.pdf')
     await traceply('square', '--paper', 'a4', '--out', path)
     expect(await refused(path, 'square', ...printer('large'))).toEqual(told('a4'))
     const set = await plot('quarter-mm', '--paper', 'a3', '--cover', 'line')
-    expect(await refused(set, '1', 'square', ...printer('large'))).toEqual(told('a3'))
+    expect(await refused(set, '1', 'square', ...printer('large'))).toEqual(
+      told('a3', 'leave it out, and the other pages are written; '),
+    )
   })
 })

@@ -100,7 +100,8 @@ const reprint = async (
   const out = askOut()!
   const profile =
     raw.set === undefined && raw.printer !== undefined ? loadProfile(raw.printer, raw.profiles) : null
-  const job = done(reprintJob(set.plan, pages, contentsOf(file, pages, pageContent), profile, sha256))
+  const contents = contentsOf(file, pages, pageContent)
+  const job = done(reprintJob(set.plan, pages, contents, profile, sha256, raw.profiles))
   const copy = await copyPdf(reprintInput(set, job), platform)
   out.write(copy)
   if (raw.json) shell.out(`${JSON.stringify(job.plan, null, 2)}\n`)
