@@ -3,6 +3,7 @@ import { editDesign } from '../../src/index.ts'
 import { hangsOn, type SaveQuestion, sourceOf } from '../../src/web/state/source-of.ts'
 import { settledOf } from '../../src/web/worker/lay.ts'
 import { makeOf } from '../../src/web/worker/make.ts'
+import { layOf } from '../../src/web/worker/messages.ts'
 import { templateText } from '../support/templates.ts'
 
 type Thing = SaveQuestion['thing']
@@ -66,6 +67,13 @@ describe('a file is old once what it is made of is another, and not before', () 
     expect(agedBy({ ...question, thing: 'pages', format: 'pdf', only: 'strips' })).toBe(
       whole.replace('strips ', ''),
     )
+  })
+
+  it('the square to measure a printer anew is printed without its correction', () => {
+    const square = { ...question, thing: 'square', format: 'pdf', uncorrected: true } as const
+    expect(agedBy(square)).toBe('paper margin')
+    expect(layOf({ ...square, lay })).toEqual({ ...lay, profile: null })
+    expect(layOf({ ...question, thing: 'square', format: 'pdf', lay })).toBe(lay)
   })
 })
 

@@ -26,7 +26,11 @@ interface PrinterProps {
 const fields = [
   ['across', 'side of the square across the page; true is 150 mm', '150mm'],
   ['down', 'side of the square down the page; true is 150 mm', '150mm'],
-  ['diagonals', 'both diagonals, A then B; true is 212.1 mm', '212.1mm 212.1mm'],
+  [
+    'diagonals',
+    'both diagonals, first A (lower left to upper right), then B; true is 212.1 mm',
+    '212.1mm 212.1mm',
+  ],
   ['margins', 'first printed tick of each comb: top, right, bottom, left', '4mm, 4mm, 4mm, 4mm'],
 ] as const
 
@@ -63,12 +67,15 @@ export const Printer = kept((props: PrinterProps) => {
           type="button"
           id="square-to-measure"
           disabled={busy}
-          onClick={() => save({ kind: 'save', thing: 'square', format: 'pdf', text, lay })}
+          onClick={() => save({ kind: 'save', thing: 'square', format: 'pdf', text, lay, uncorrected: true })}
         >
           save the test square
         </button>
       </div>
-      <p class="help">print it at 100 %, measure it with a steel rule, type below what it says</p>
+      <p class="help">
+        print it at 100 %, measure it with a steel rule, type below what it says
+        {known && `; it is printed without the correction of ${known.name}, to measure that printer anew`}
+      </p>
       <div class="field">
         <label for="printer">measured printer</label>
         <select

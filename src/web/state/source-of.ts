@@ -1,5 +1,5 @@
 import { editDesign, type LayingWords } from '../../index.ts'
-import type { Format, formatsOf, Question, Thing } from '../worker/messages.ts'
+import { type Format, type formatsOf, layOf, type Question, type Thing } from '../worker/messages.ts'
 
 export type SaveQuestion = Extract<Question, { kind: 'save' }>
 
@@ -32,7 +32,8 @@ const onOf = (thing: Thing, format: Format): readonly On[] => {
 
 /** What a file is made of, in one text: as long as it is the same, so is the file. `said`: what the design says. */
 export const sourceOf = (question: SaveQuestion, said: ReadonlyMap<string, string>): string => {
-  const { thing, format, only, text, lay } = question
+  const { thing, format, only, text } = question
+  const lay = layOf(question)
   const on = onOf(thing, format)
   // strips alone are saved whether the set has them or not
   const words = only === 'strips' ? { ...lay.words, strips: true } : lay.words

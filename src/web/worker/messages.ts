@@ -40,6 +40,8 @@ export type Question =
       readonly lay: Lay
       /** of the pages those of this name alone: `3`, `trial`, `strips` */
       readonly only?: string
+      /** as the printer prints it by itself, whichever is taken: what is measured on it is the printer's own */
+      readonly uncorrected?: true
     }
   /** what a file is that was dropped on the page: a set says its plan */
   | { readonly kind: 'open-set'; readonly bytes: Uint8Array }
@@ -55,6 +57,10 @@ export type Question =
   | { readonly kind: 'effect'; readonly text: string; readonly profile: string }
   /** ramps that keep what is wished */
   | { readonly kind: 'choose'; readonly wishes: WishWords }
+
+/** How what is saved is laid. */
+export const layOf = ({ lay, uncorrected }: Extract<Question, { kind: 'save' }>): Lay =>
+  uncorrected ? { ...lay, profile: null } : lay
 
 export interface Saved {
   readonly name: string

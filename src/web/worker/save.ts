@@ -2,7 +2,7 @@ import { type PdfInput, setInput, writePdf, writePng } from '../../index.ts'
 import { fileName } from '../words/file-name.ts'
 import { settledOf } from './lay.ts'
 import { makeOf, setOf, warningsOf } from './make.ts'
-import type { Format, Question, Saved } from './messages.ts'
+import { type Format, layOf, type Question, type Saved } from './messages.ts'
 import type { WebPlatform } from './platform.ts'
 import { encodePng } from './png.ts'
 import { reprint } from './reprint.ts'
@@ -24,7 +24,8 @@ export const save = async (
   progress: Progress,
   platform: WebPlatform,
 ): Promise<Saved> => {
-  const { thing, format, text, lay, only } = question
+  const { thing, format, text, only } = question
+  const lay = layOf(question)
   const of = { text, lay, ...settledOf(text) }
   const { design } = of
   const name =
