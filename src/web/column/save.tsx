@@ -6,6 +6,7 @@ import { linkTo } from '../state/link.ts'
 import type { View } from '../state/model.ts'
 import type { Saving } from '../state/use-saving.ts'
 import { fileName } from '../words/file-name.ts'
+import { type Needs, noneOf } from '../words/none-of.ts'
 import { formatsOf, type Lay, type Thing } from '../worker/messages.ts'
 
 interface SaveProps {
@@ -31,8 +32,8 @@ interface Row {
   readonly use: string
   /** what a stop does not hinder */
   readonly always?: true
-  /** what a flat alone has none of */
-  readonly curved?: true
+  /** a design without that has none of it */
+  readonly needs?: Needs
 }
 
 const rows: readonly Row[] = [
@@ -41,7 +42,7 @@ const rows: readonly Row[] = [
     thing: 'pages',
     words: 'the set',
     use: 'to print, tape and trace',
-    curved: true,
+    needs: 'curve',
   },
   {
     id: 'square',
@@ -56,7 +57,7 @@ const rows: readonly Row[] = [
     only: 'trial',
     words: 'the lip trial alone',
     use: 'to cut and try first',
-    curved: true,
+    needs: 'pipe',
   },
   {
     id: 'strips',
@@ -64,14 +65,14 @@ const rows: readonly Row[] = [
     only: 'strips',
     words: 'the story strips alone',
     use: 'studs, seams, screws, full size',
-    curved: true,
+    needs: 'curve',
   },
   {
     id: 'map',
     thing: 'map',
     words: 'the map',
     use: 'for the phone, while taping',
-    curved: true,
+    needs: 'curve',
   },
   {
     id: 'booklet',
@@ -96,7 +97,7 @@ const rows: readonly Row[] = [
     thing: 'offsets',
     words: 'the offsets',
     use: 'to draw it without paper',
-    curved: true,
+    needs: 'curve',
   },
   {
     id: 'picture',
@@ -143,17 +144,19 @@ export const Save = kept(({ view, lay, stopped, hurts, busy, count, save, say }:
   }
   const unread = view.problems.length > 0 || view.good === null
   const straight = view.good !== null && !view.good.design.ramps.some(isCurved)
+  const told = rows.map((row) => ({ ...row, none: view.good && noneOf(row.needs, view.good.design) }))
   return (
     <section class="save" aria-label="save">
       <h2>save</h2>
       {straight && <p class="help">a flat is straight cuts: it has no pages and no curve to save</p>}
-      {rows.map(({ id, thing, only, words, use, always, curved }, nth) => (
+      {told.map(({ id, thing, only, words, use, always, none }, nth) => (
         <Fragment key={id}>
           {nth === 1 && <h3>more files</h3>}
           <div class="row">
             <span>
               {nth === 0 ? <b>{words}</b> : words}
-              {nth === 0 && count !== null ? `, ${countWords(count, 'page')}` : ''} <small>{use}</small>
+              {nth === 0 && count !== null ? `, ${countWords(count, 'page')}` : ''}{' '}
+              <small>{none ?? use}</small>
             </span>
             <span class="formats">
               {formatsOf[thing].map((format, i) => (
@@ -164,7 +167,7 @@ export const Save = kept(({ view, lay, stopped, hurts, busy, count, save, say }:
                   class={nth === 0 && !hurts && !straight ? 'main' : undefined}
                   id={i === 0 ? `save-${id}` : `save-${id}-${format}`}
                   aria-label={`save ${words} as ${format.toUpperCase()}`}
-                  disabled={busy || unread || (stopped && !always) || (straight && curved)}
+                  disabled={busy || unread || (stopped && !always) || none !== null}
                   onClick={() =>
                     save({
                       kind: 'save',

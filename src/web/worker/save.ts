@@ -1,4 +1,4 @@
-import { type PdfInput, setInput, writePdf, writePng } from '../../index.ts'
+import { holdsKind, type PdfInput, setInput, writePdf, writePng } from '../../index.ts'
 import { fileName } from '../words/file-name.ts'
 import { settledOf } from './lay.ts'
 import { makeOf, setOf, warningsOf } from './make.ts'
@@ -37,6 +37,8 @@ export const save = async (
   if (only !== undefined) {
     const words = only === 'strips' ? { ...lay.words, strips: true } : lay.words
     const whole = setOf({ ...of, lay: { ...lay, words } })
+    if (only === 'trial' && !whole.plan.pages.some((page) => holdsKind(page, only)))
+      throw new Error(whole.warnings.join('. ') || 'there is no lip trial, as there is no pipe')
     const { bytes, warnings } = await writePdf(setInput(whole, design.title), platform)
     const some = await reprint(bytes, [only], null, platform)
     return { ...some, ...file, warnings: [...warningsOf(of, whole), ...warnings, ...some.warnings] }
