@@ -4,7 +4,6 @@ import type { View } from './state/model.ts'
 import { sourceOf } from './state/source-of.ts'
 import type { Saving } from './state/use-saving.ts'
 import { madeOf } from './words/page-name.ts'
-import { printIt } from './words/print-it.ts'
 import type { Lay } from './worker/messages.ts'
 
 interface NextProps {
@@ -49,7 +48,7 @@ export const Next = kept(
           // what stands in the way is told louder than this
           class={hurts ? undefined : 'main'}
           disabled={busy || stopped || !curved || unlaid !== null}
-          onClick={() => save({ kind: 'save', thing: 'pages', format: 'pdf', text: view.text, lay }, printIt)}
+          onClick={() => save({ kind: 'save', thing: 'pages', format: 'pdf', text: view.text, lay })}
         >
           {plan === null || stopped ? 'save the pages' : `save the ${plan.pages.length} pages`}
         </button>

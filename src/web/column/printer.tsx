@@ -6,7 +6,6 @@ import { useAnswer } from '../state/use-answer.ts'
 import { type Measures, usePrinter } from '../state/use-printer.ts'
 import type { KeptPrinters } from '../state/use-printers.ts'
 import type { Saving } from '../state/use-saving.ts'
-import { printIt } from '../words/print-it.ts'
 import type { Asking } from '../worker/ask.ts'
 import type { Lay } from '../worker/messages.ts'
 
@@ -108,7 +107,7 @@ export const Printer = kept((props: PrinterProps) => {
           type="button"
           id="save-corrected"
           disabled={busy}
-          onClick={() => save({ kind: 'save', thing: 'pages', format: 'pdf', text, lay }, printIt)}
+          onClick={() => save({ kind: 'save', thing: 'pages', format: 'pdf', text, lay })}
         >
           save the {count} pages again
         </button>

@@ -1,6 +1,8 @@
 import { useMemo, useState } from 'preact/hooks'
 import { readSaid } from '../../index.ts'
+import { printIt } from '../words/print-it.ts'
 import { type Asking, stopped } from '../worker/ask.ts'
+import { layOf } from '../worker/messages.ts'
 import { download } from './download.ts'
 import { type SaveQuestion, sourceOf } from './source-of.ts'
 
@@ -18,17 +20,25 @@ export type SavingState =
 
 export interface Saving {
   readonly state: SavingState
-  /** asks for a file and hands it to the browser; `after`: what to do with it */
-  readonly save: (question: SaveQuestion, after?: string) => Promise<void>
+  /** asks for a file and hands it to the browser */
+  readonly save: (question: SaveQuestion) => Promise<void>
   readonly say: (words: string) => void
   readonly stop: () => void
+}
+
+/** What to do with a file, where it is of full-size pages. */
+export const afterSaving = (question: SaveQuestion): string => {
+  const { thing, only } = question
+  if (thing !== 'pages' && thing !== 'square') return ''
+  const what = thing === 'square' ? thing : only === undefined ? 'set' : 'some'
+  return printIt(what, layOf(question).profile !== null)
 }
 
 export const useSaving = (asking: Asking): Saving => {
   const [state, setState] = useState<SavingState>({ kind: 'idle', words: '', file: null, of: null })
   const does = useMemo(() => {
     const say = (words: string): void => setState({ kind: 'idle', words, file: null, of: null })
-    const save = async (question: SaveQuestion, after = ''): Promise<void> => {
+    const save = async (question: SaveQuestion): Promise<void> => {
       setState({ kind: 'busy', page: 0, of: 0 })
       const of = { question, source: sourceOf(question, readSaid(question.text).said) }
       try {
@@ -38,7 +48,7 @@ export const useSaving = (asking: Asking): Saving => {
         download(name, type, bytes)
         setState({
           kind: 'idle',
-          words: [`${name} saved${after}`, ...warnings].join('. '),
+          words: [`${name} saved${afterSaving(question)}`, ...warnings].join('. '),
           file: name,
           of,
         })
