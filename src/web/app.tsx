@@ -110,7 +110,7 @@ export const App = ({ start, before: whole, startLay, given, askings }: AppProps
     }),
   )
   const files = useFiles(writing, setText, printers.keep)
-  const saving = useSaving(writing)
+  const saving = useSaving(writing, text)
 
   const stage = usePinned()
 

@@ -1,8 +1,7 @@
 import { isCurved, readProfile, type SetPlan } from '../index.ts'
 import { kept } from './kept.ts'
 import type { View } from './state/model.ts'
-import { sourceOf } from './state/source-of.ts'
-import type { Saving } from './state/use-saving.ts'
+import { type Saving, savingWords } from './state/use-saving.ts'
 import { madeOf } from './words/page-name.ts'
 import type { Lay } from './worker/messages.ts'
 
@@ -32,7 +31,7 @@ export const Next = kept(
     const busy = state.kind === 'busy'
     const curved = view.good?.design.ramps.some(isCurved) ?? false
     const unlaid = curved && !stopped ? refused : null
-    const told = stateWords(state, view, lay)
+    const told = savingWords(state, view, lay)
     const bars = stopped
       ? 'First mend what stands under STOP.'
       : unlaid !== null
@@ -84,18 +83,4 @@ const correctedWords = (file: string): string => {
   const profile = readProfile(file)
   const name = 'error' in profile ? 'this printer' : profile.name
   return `The pages are corrected for ${name}. Save them, print at 100 %, measure their test square: it proves the correction. Then tape, trace, saw.`
-}
-
-/** What is being written, or what was; null where nothing is to be told of it any more. */
-const stateWords = (state: Saving['state'], { text, said }: View, lay: Lay): string | null => {
-  if (state.kind === 'busy')
-    return state.of > 0 ? `writing ${state.page} of ${state.of} pages` : 'laying out the pages'
-  const { words, file, of } = state
-  if (words === '') return null
-  if (of === null) return words
-  // what was refused may hang on more than what the file is made of
-  if (file === null) return of.question.text === text && of.question.lay === lay ? words : null
-  if (of.source === sourceOf({ ...of.question, text, lay }, said)) return words
-  const again = of.question.format === 'pdf' ? 'save it again, and print only the new one' : 'save it again'
-  return `${file} is from before the last change: ${again}.`
 }

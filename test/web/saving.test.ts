@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import type { SaveQuestion } from '../../src/web/state/source-of.ts'
-import { afterSaving } from '../../src/web/state/use-saving.ts'
+import { afterSaving, savingWords, stillSaid } from '../../src/web/state/use-saving.ts'
 
 const question: SaveQuestion = {
   kind: 'save',
@@ -34,5 +34,30 @@ describe('what to do with a file that was saved', () => {
     expect(afterSaving({ ...question, thing: 'square', lay: corrected, uncorrected: true })).toMatch(
       /; if it is off, type what you read under printer$/,
     )
+  })
+})
+
+describe('what was said of a design', () => {
+  const viewOf = (text: string) => ({ text, said: new Map(), problems: [], read: null, good: null })
+  const { text, lay } = question
+  const other = 'title: shed\n'
+  const saidOf = (file: string | null) =>
+    ({ kind: 'idle', words: 'said', file, of: { design: text } }) as const
+
+  it('its file is from before the last change once the design is another, however its pages are laid', () => {
+    const saved = saidOf('barn.yaml')
+    expect(savingWords(saved, viewOf(text), corrected)).toBe('said')
+    expect(savingWords(saved, viewOf(other), lay)).toBe(
+      'barn.yaml is from before the last change: save it again.',
+    )
+    expect(stillSaid(saved, other)).toBe(saved)
+  })
+
+  it('of a link in the address nothing is told once it has gone, not with undo either', () => {
+    const linked = saidOf(null)
+    expect(savingWords(linked, viewOf(text), lay)).toBe('said')
+    expect(savingWords(linked, viewOf(other), lay)).toBeNull()
+    expect(stillSaid(linked, text)).toBe(linked)
+    expect(savingWords(stillSaid(linked, other), viewOf(text), lay)).toBeNull()
   })
 })

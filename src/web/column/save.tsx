@@ -121,26 +121,27 @@ const fileWords =
 
 /** What leaves the page: files on this machine, and nothing else. */
 export const Save = kept(({ view, lay, stopped, hurts, busy, count, save, say }: SaveProps) => {
+  const said = (words: string): void => say(words, view.text)
   const copyLink = async (): Promise<void> => {
     const link = linkTo(view.text, location.href)
     if (link === null) {
-      say('this design is too long for a link: save the design as a file')
+      said('this design is too long for a link: save the design as a file')
       return
     }
     history.replaceState(null, '', link)
     const file = location.protocol === 'file:' ? fileWords : ''
     try {
       await navigator.clipboard.writeText(link)
-      say(`the link with this design is copied${file}`)
+      said(`the link with this design is copied${file}`)
     } catch {
-      say(`the link with this design stands in the address above: copy it there${file}`)
+      said(`the link with this design stands in the address above: copy it there${file}`)
     }
   }
   const saveDesign = (): void => {
     const title = view.good?.text === view.text ? view.good.design.title : view.said.get('title')
     const name = `${fileName(title ?? '')}.yaml`
     download(name, 'application/yaml', view.text)
-    say(`${name} saved: the design, to open here again`)
+    say(`${name} saved: the design, to open here again`, view.text, name)
   }
   const unread = view.problems.length > 0 || view.good === null
   const straight = view.good !== null && !view.good.design.ramps.some(isCurved)
