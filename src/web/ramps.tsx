@@ -3,6 +3,7 @@ import { kept } from './kept.ts'
 import type { Actions } from './state/actions.ts'
 import type { View } from './state/model.ts'
 import { withTwin } from './state/twin.ts'
+import { storedInside } from './words/stored-inside.ts'
 
 interface RampsProps {
   readonly view: View
@@ -18,7 +19,7 @@ export const Ramps = kept(({ view, ramp, setRamp, actions }: RampsProps) => {
   const ramps = (read ?? view.good?.design)?.ramps ?? []
   const names = ramps.map(({ name }) => name)
   const name = names[ramp]
-  const inside = ramps.filter(({ storesInside }) => name !== undefined && storesInside?.ramp === name)
+  const inside = storedInside(ramps, ramp)
   return (
     <div class="row ramps">
       <button
@@ -42,9 +43,7 @@ export const Ramps = kept(({ view, ramp, setRamp, actions }: RampsProps) => {
           remove {name}
         </button>
       )}
-      {inside.length > 0 && (
-        <span class="help">stored inside it: {inside.map((one) => one.name).join(', ')}</span>
-      )}
+      {inside.length > 0 && <span class="help">stored inside it: {inside.join(', ')}</span>}
       {read === null && <span class="help">first mend what stands under STOP: the text cannot be read</span>}
     </div>
   )

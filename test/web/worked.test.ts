@@ -282,6 +282,8 @@ it('a twin shows what it takes over, follows a new name, and stays when the firs
   await page.selectOption('#starter', 'pair-mm')
   await page.waitForSelector('#remove-ramp:disabled')
   expect(await page.textContent('.ramps')).toContain('stored inside it: inner')
+  expect(await page.isDisabled('[name="ramps.0.kind"]')).toBe(true)
+  expect(await page.textContent('#field-ramps\\.0\\.kind-help')).toContain('stored inside it: inner')
   expect(faults).toEqual([])
 })
 

@@ -16,6 +16,8 @@ interface FieldProps {
   /** as it is typed in the ramp that this one is like */
   readonly taken: string | undefined
   readonly units: 'mm' | 'in'
+  /** why one's choice is barred; null where it is not */
+  readonly fixed: string | null
   readonly problems: readonly Problem[]
   readonly actions: Actions
   /** whether this is the one that was typed in last */
@@ -31,7 +33,7 @@ const bare = /^[\d\s./]+$/
 
 /** One key of the file as a field; emptied, the key goes and its default holds. */
 export const Field = kept(
-  ({ row, path, said: inFile, taken, units, problems, actions, last, enter }: FieldProps) => {
+  ({ row, path, said: inFile, taken, units, fixed, problems, actions, last, enter }: FieldProps) => {
     const { setKey, mend, pointField } = actions
     const list = isList(row)
     const said = list ? listShown(inFile) : inFile
@@ -77,6 +79,7 @@ export const Field = kept(
           <select
             {...common}
             value={said}
+            disabled={fixed !== null}
             onChange={(event) =>
               setKey(path, event.currentTarget.value === '' ? null : event.currentTarget.value)
             }
@@ -108,7 +111,7 @@ export const Field = kept(
         <p id={`${id}-help`} class={problems.length > 0 ? 'wrong' : 'help'}>
           {problems.length > 0
             ? problems.map(({ message }) => message).join('; ')
-            : `${row.help}; in the file: ${rowTitle(row).replaceAll('.', ', ')}`}
+            : (fixed ?? `${row.help}; in the file: ${rowTitle(row).replaceAll('.', ', ')}`)}
           {problems.map((problem) => (
             <Meant key={problem.message} problem={problem} mend={mend} />
           ))}

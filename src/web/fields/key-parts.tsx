@@ -1,9 +1,10 @@
 import type { ComponentChildren } from 'preact'
 import { useMemo } from 'preact/hooks'
-import { type Row, rampPath, saidKind, schema, solvedRamp, takenOver } from '../../index.ts'
+import { type Row, rampPath, rowKey, saidKind, schema, solvedRamp, takenOver } from '../../index.ts'
 import { kept } from '../kept.ts'
 import type { Actions } from '../state/actions.ts'
 import type { View } from '../state/model.ts'
+import { storedInside } from '../words/stored-inside.ts'
 import { isOptional, Keys } from './keys.tsx'
 import { Part } from './part.tsx'
 import { fileLines, rampLines } from './part-lines.ts'
@@ -45,6 +46,8 @@ export const RampParts = kept(({ view, ramp, actions }: RampPartsProps) => {
   }, [base])
   const taken = useMemo(() => takenOver(view.said, ramp), [view.said, ramp])
   const rampActions = useRampKeys(view.text, actions)
+  const inside = storedInside((view.read ?? view.good?.design)?.ramps ?? [], ramp)
+  const fixed = inside.length > 0 ? `stays as it is: stored inside it: ${inside.join(', ')}` : null
   const { good } = view
   const design = good?.design.ramps[ramp]
   const lines = useMemo(() => design && good && rampLines(design, good.design.units), [design])
@@ -62,6 +65,7 @@ export const RampParts = kept(({ view, ramp, actions }: RampPartsProps) => {
               view={view}
               taken={taken}
               like={view.said.get(`ramps.${ramp}.like`)}
+              fixed={(row) => (rowKey(row) === 'kind' ? fixed : null)}
               actions={rampActions}
             />
             {name === 'the ramp' && shown && good && (

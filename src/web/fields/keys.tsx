@@ -14,6 +14,8 @@ interface KeysProps {
   /** what the ramp does not say and takes over, from the one that it is like */
   readonly taken?: ReadonlyMap<string, string>
   readonly like?: string | undefined
+  /** why a key is not to be changed now; null where it may be */
+  readonly fixed?: (row: Row) => string | null
   readonly actions: Actions
 }
 
@@ -30,7 +32,7 @@ export const isOptional = ({ value, words, unsaid, path }: Row): boolean =>
 const none: readonly Problem[] = []
 
 /** Fields of keys: those that the file says, and folded away those that it does not; one that is typed in there goes up when the fold is closed. */
-export const Keys = ({ rows, pathOf, view, taken = nothing, like, actions }: KeysProps) => {
+export const Keys = ({ rows, pathOf, view, taken = nothing, like, fixed, actions }: KeysProps) => {
   const units = view.said.get('units') === 'in' ? 'in' : 'mm'
   const [last, setLast] = useState<string | null>(null)
   // what one types in stays where it is: moved, a field would lose the focus with its first letter
@@ -58,6 +60,7 @@ export const Keys = ({ rows, pathOf, view, taken = nothing, like, actions }: Key
         said={view.said.get(path) ?? ''}
         taken={taken.get(path)}
         units={units}
+        fixed={fixed?.(row) ?? null}
         problems={wrong.get(path) ?? none}
         actions={actions}
         last={last === path}
