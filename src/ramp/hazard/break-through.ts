@@ -39,6 +39,10 @@ const layerWay = (trial: Trial, design: QuarterDesign, units: Units): Told | nul
       )
 }
 
+/** What a builder adds where no timber fits. */
+const blocksWords = (lies: string): string =>
+  `set a block between the sides there, of the studs' timber ripped to the room, as long as a stud, glued and screwed through the sides like one: ${lies} (an addition of your own: no list has it)`
+
 /** Skin that may break between two of its studs. `key`: how far apart those of such a ramp stand; `thicker`: a skin that helps too. */
 export const betweenStuds = <D extends RampDesign>(
   design: D,
@@ -92,7 +96,7 @@ export const skinLoadFindings = (
           `no timber holds the skin (${sheetList(design.skin, units)}) for ${wordList(ends)}: it ${loadWords(free[0]!, units)}`,
           orWays(
             [layerWay(trial, design, units), shallower && told`a notch ${shallower} down or less`],
-            'set blocks between the sides there',
+            blocksWords("its face follows the sides' curve, as near to the free end as the sides reach"),
           ),
         )
       }),
@@ -146,7 +150,12 @@ export const boardLoadFindings = (
         )
         return tell(
           `no timber holds ${said} for ${wordList(ends)}: it ${loadWords(free[0]!, units)}`,
-          orWays([thicker(trial)], 'set blocks between the sides there'),
+          orWays(
+            [thicker(trial)],
+            blocksWords(
+              "its face is level with the sides' upper edge, as near to the free end as the sides reach",
+            ),
+          ),
         )
       }),
     )

@@ -261,7 +261,7 @@ const withoutNumber: readonly RegExp[] = [
   /take a thicker skin and closer studs$/,
   /take a thicker deck board and closer timbers$/,
   /have it rolled to the radius$/,
-  /set blocks between the sides there$/,
+  /set a block between the sides there, .*no list has it\)$/,
   /fix it to a wall, or set another back to back with it$/,
   /ribs and deeper studs together would/,
   // a length meant in a larger unit, which stops or leaves too little wood here

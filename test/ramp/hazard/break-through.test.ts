@@ -65,6 +65,17 @@ describe('skin that hangs free', () => {
     expect(ids({ ...eaten, coping: piped({}, notch(48, down)) })).not.toContain('warn skin-free')
     expect(ids({ ...eaten, coping: piped({}, notch(48, down + 1)) })).toContain('warn skin-free')
   })
+  test("where nothing else helps, a block is the builder's own, with its timber and its place", () => {
+    const bare = {
+      ...plain,
+      toe: 20,
+      skin: [plywood(6), plywood(6), plywood(4)],
+      runOut: { kind: 'stepped', back: 20 } as const,
+    }
+    expect(said(bare, 'skin-free').join()).toMatch(
+      /: set a block between the sides there, of the studs' timber ripped to the room, as long as a stud, .*: its face follows the sides' curve, .* \(an addition of your own: no list has it\)$/,
+    )
+  })
   test('thin skin below a pipe', () => {
     const thin = { ...plain, skin: [plywood(8)], coping: piped({ outside: 114, by: notch(100, 90) }) }
     expect(ids(thin)).toContain('warn skin-free')
