@@ -56,7 +56,10 @@ export const betweenStuds = <D extends RampDesign>(
     const closer = firstThat(trial, design, key, every - offerSteps[units] / 2, -1, units)
     return tell(
       `the skin (${sheetList(design.skin, units)}) spans ${measured(between.to - between.from, units)} from stud to stud and ${loadWords(between, units)}`,
-      orWays([closer && told`studs every ${closer}`, thicker(trial)], 'take a thicker skin and closer studs'),
+      orWays(
+        [closer && told`studs every ${closer}`, thicker(trial)],
+        'neither closer studs nor one more layer was found to do alone: take both',
+      ),
     )
   })
 
@@ -137,7 +140,7 @@ export const boardLoadFindings = (
           `${said} spans ${show(between.to - between.from)} from timber to timber and ${loadWords(between, units)}`,
           orWays(
             [closer && told`timbers every ${closer} (studs: { deck })`, thicker(trial)],
-            'take a thicker deck board and closer timbers',
+            'neither closer timbers nor a thicker deck board was found to do alone: take both',
           ),
         )
       }),

@@ -258,8 +258,8 @@ const withoutNumber: readonly RegExp[] = [
   // no plywood of the table bends so far, and no ramp is so large
   /take (?:6 mm|1\/4–? in) hardboard$/,
   // a skin of one thin sheet, timbers that find no place: no one number is enough
-  /take a thicker skin and closer studs$/,
-  /take a thicker deck board and closer timbers$/,
+  /neither closer studs nor one more layer was found to do alone: take both$/,
+  /neither closer timbers nor a thicker deck board was found to do alone: take both$/,
   /have it rolled to the radius$/,
   /set a block between the sides there, .*no list has it\)$/,
   /fix it to a wall, or set another back to back with it$/,

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import type { FlatDesign, QuarterDesign, Sheet } from '../../../src/design/design.ts'
 import { weakest } from '../../../src/ramp/hazard/bearing.ts'
-import { loadWords } from '../../../src/ramp/hazard/break-through.ts'
+import { loadWords, skinLoadFindings } from '../../../src/ramp/hazard/break-through.ts'
 import { solveFlat } from '../../../src/ramp/kinds/flat-findings.ts'
 import { assertNear } from '../../support/near.ts'
 import { remediesOf } from '../check/remedy.ts'
@@ -52,6 +52,17 @@ describe('skin that a rider may break', () => {
         expect(ids(way.design)).not.toContain('warn skin-load')
     }
   })
+})
+
+test('skin that neither closer studs nor one more layer saves is told that both are needed', () => {
+  const [draft] = skinLoadFindings(
+    { ...plain, skin: [plywood(6)], studs: studded({ every: 300 }) },
+    [...solve({ ...plain, studs: studded({ every: 300 }) }).ramp.studs],
+    { from: 0, to: 338, curveEnd: 338, known: { toe: true, lip: true } },
+    'mm',
+  )
+  const words = (draft!.message as (trial: () => boolean) => { words: string })(() => false).words
+  expect(words).toMatch(/: neither closer studs nor one more layer was found to do alone: take both$/)
 })
 
 describe('skin that hangs free', () => {
