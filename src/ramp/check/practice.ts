@@ -19,3 +19,9 @@ export const leastWood = 40
 
 /** On a shorter deck nobody stands; common practice, no source. mm */
 export const footing = { mm: 100, in: 4 * inch } as const
+
+/** Plywood as it is sold, thin to thick; common practice, no source. mm */
+export const soldPlywood = {
+  mm: [6, 9, 12, 15, 18],
+  in: [inch / 4, (3 * inch) / 8, inch / 2, (5 * inch) / 8, (3 * inch) / 4],
+} as const

@@ -1,8 +1,8 @@
 import type { QuarterDesign, RampDesign, Sheet, Units } from '../../design/design.ts'
-import { inch } from '../../geometry/inch.ts'
 import { wordList } from '../../length/word-list.ts'
 import { type Draft, type Trial, warn } from '../check/check.ts'
 import { measured, offerSteps, rounded, sheetsText } from '../check/offer.ts'
+import { soldPlywood } from '../check/practice.ts'
 import { boardKey, deckKey, downKey, everyKey, firstThat, type Key, orWays } from '../check/remedy.ts'
 import { sheetList } from '../check/sheet-words.ts'
 import { offering, set, type Told, tell, told } from '../check/told.ts'
@@ -18,19 +18,13 @@ export const loadWords = ({ bears, deflection }: Weak, units: Units): string =>
   `${bears < spanLoad ? `bears about ${borneWords(bears)} there` : `sags about ${measured(deflection, units)} there`}, ` +
   `a rider who lands is taken as ${heldWords(spanLoad)} on a spot of ${spot} mm (2 in); strengths are assumed, ask who knows timber: `
 
-/** Plywood as it is sold, for one layer more. */
-const sold = {
-  mm: [6, 9, 12, 15, 18],
-  in: [inch / 4, (3 * inch) / 8, inch / 2, (5 * inch) / 8, (3 * inch) / 4],
-} as const
-
 /** The thinnest layer of plywood on the studs that helps. */
 const layerWay = (trial: Trial, design: QuarterDesign, units: Units): Told | null => {
   const skinWith = (thickness: number): readonly Sheet[] => [
     { thickness, material: 'plywood' },
     ...design.skin,
   ]
-  const thickness = sold[units].find((t) => trial({ ...design, skin: skinWith(t) }, ['skin-bend']))
+  const thickness = soldPlywood[units].find((t) => trial({ ...design, skin: skinWith(t) }, ['skin-bend']))
   return thickness === undefined
     ? null
     : offering(

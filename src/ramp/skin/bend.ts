@@ -5,6 +5,7 @@ import { wordList } from '../../length/word-list.ts'
 import { showLength } from '../../length.ts'
 import { type Draft, note, type Trial, warn } from '../check/check.ts'
 import { measured, offer, same, sheetsText } from '../check/offer.ts'
+import { soldPlywood } from '../check/practice.ts'
 import { firstThat, orWays, radiusKey } from '../check/remedy.ts'
 import { offering, set, type Told, told } from '../check/told.ts'
 
@@ -123,15 +124,13 @@ interface ThinnerSkin {
   readonly replaced: readonly Sheet[]
 }
 
-/** The skin with sheets of each row in layers enough for every one that is broken, the thickest first; thickness as it is sold. */
+/** The skin with sheets of each thickness that is sold, in layers enough for every one that is broken, the thickest first. */
 const thinnerSkins = (
   skin: readonly Sheet[],
   broken: readonly boolean[],
   units: Units,
 ): readonly ThinnerSkin[] => {
-  const step = units === 'mm' ? 1 : inch / 16
-  return [...rows].reverse().map((row) => {
-    const thickness = Math.floor(row.thickness / step + 1e-9) * step
+  return [...soldPlywood[units]].reverse().map((thickness) => {
     const times = (sheet: Sheet): number => Math.ceil((sheet.thickness - slack) / thickness)
     const replaced = skin.flatMap((sheet, i): readonly Sheet[] =>
       broken[i]
@@ -154,7 +153,7 @@ const thinnerBends = ({ skin, transition }: QuarterDesign, frameRadius: number, 
   })
 }
 
-/** The thickest row that bends when it is taken, in layers enough, for every layer that does not; thickness as it is sold. */
+/** The thickest plywood that bends when it is taken, in layers enough, for every layer that does not. */
 const thinnerWay = (
   trial: Trial,
   design: QuarterDesign,
