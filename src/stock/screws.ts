@@ -53,8 +53,15 @@ export const rampScrews = (
 ): readonly ScrewLine[] => {
   const { thickness } = ramp.design.sides
   const own = timbers.filter((timber) => timber.ramp === ramp.name)
-  const lines: ScrewLine[] = ramp.skin.flatMap(({ rows }) => rowScrews(rows, 'skin'))
-  if (ramp.deckBoard) lines.push(...rowScrews(ramp.deckBoard.rows, 'deck board'))
+  const lines: ScrewLine[] = ramp.skin.flatMap((layer) => [
+    ...rowScrews(layer.rows, 'skin'),
+    ...seamScrews(own, layer, 'skin'),
+  ])
+  if (ramp.deckBoard)
+    lines.push(
+      ...rowScrews(ramp.deckBoard.rows, 'deck board'),
+      ...seamScrews(own, ramp.deckBoard, 'deck board'),
+    )
   const runOut = isCurved(ramp) ? runOutSheet(ramp, stock, units)?.row : null
   if (runOut) lines.push(...rowScrews([runOut], 'run-out'))
   // where pieces of a side meet each wall has one plate between itself and the timber
@@ -95,6 +102,28 @@ export const rampScrews = (
       lines.push({ use: 'wheels', length: plate, count: ramp.wheels.across.length * wheelScrews })
   }
   return lines.filter(({ count }) => count > 0)
+}
+
+/** A shorter block takes one screw of each sheet, a longer one two; common practice, no source. mm */
+export const shortBlock = 100
+
+/** A layer, or the deck board: where its sheets meet across, and its rows. */
+interface Seamed {
+  readonly acrossSeams: readonly { readonly at: number; readonly rib: boolean }[]
+  readonly rows: readonly { readonly length: number | null; readonly stud?: number | null }[]
+}
+
+/** Screws of sheets into the blocks under their seams, on both sides of each, as long as the others; none where no row goes into timber. */
+export const seamScrews = (
+  timbers: readonly TimberPart[],
+  { acrossSeams, rows }: Seamed,
+  use: 'skin' | 'deck board',
+): readonly ScrewLine[] => {
+  const row = rows.find(({ stud }) => stud !== null)
+  const seams = [...new Set(acrossSeams.filter(({ rib }) => !rib).map(({ at }) => Math.round(at)))]
+  const blocks = timbers.filter(({ place }) => place?.under === use && seams.includes(place.at))
+  const count = blocks.reduce((sum, { length }) => sum + 2 * (length < shortBlock ? 1 : 2), 0)
+  return row && count > 0 ? [{ use, length: row.length, count }] : []
 }
 
 /** How many, of every length. */

@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest'
 import { curvedOf } from '../../src/design/kind-traits.ts'
 import { solveDesign } from '../../src/ramp/solve.ts'
 import { partsOf } from '../../src/stock/parts.ts'
+import { designScrews } from '../../src/stock/screws.ts'
 import { designOf } from '../support/design-of.ts'
 import { above, atLeast, atMost, below } from '../support/hold.ts'
 import { assertNear } from '../support/near.ts'
@@ -41,8 +42,16 @@ describe('blocks under seams without a rib', () => {
     expect(blocks.length).toBeGreaterThan(8)
     const said = bookletSaid(wide, ['framing', 'skin'])
     const step = /set the blocks .*?\. Measure/.exec(said)![0]
-    // rows of screws are on timbers that run through
-    expect(said).toContain('The edges of the sheets rest on the blocks: no row of screws is set for them.')
+    // rows of screws are on timbers that run through; into two short blocks of a layer goes one on either side of the seam, into
+    // its three longer ones two, as into the two of 181 under the board
+    expect(said).toContain('it is screwed to them on its side of the seam')
+    expect(said.match(/, and 16 of 4\.5 × \d+ \([A-Z]\) into the blocks under its seams/g)).toHaveLength(3)
+    expect(bookletSaid(wide, ['deck'])).toMatch(/, and 8 of .* into the blocks under its seams: two in each/)
+    const all = designScrews(designOf(wide), [ramp], timbers)
+    const rows = [...ramp.skin, ramp.deckBoard!].flatMap((own) => own.rows.map(({ across }) => across.length))
+    expect(
+      all.reduce((sum, { use, count }) => sum + (use === 'skin' || use === 'deck board' ? count : 0), 0),
+    ).toBe(rows.reduce((sum, count) => sum + count, 0) + 3 * 16 + 8)
     for (const { rows } of ramp.skin) expect(rows.every(({ stud }) => stud !== null)).toBe(true)
     // panels of 2440, a gap of 3: layers 1 and 3 and the board meet at 2440 + 1.5 from the left, layer 2, begun at the other side, at
     // 3000 − 2441.5 = 558.5

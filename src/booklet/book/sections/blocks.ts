@@ -4,7 +4,8 @@ import { ownUnits } from '../../../length/own-units.ts'
 import { numberList, wordList } from '../../../length/word-list.ts'
 import { pilotDrill } from '../../../ramp/frame/screw-lengths.ts'
 import type { SolvedRamp } from '../../../ramp/ramp.ts'
-import { frameScrews } from '../../../stock/screws.ts'
+import { practice } from '../../../ramp/skin/skin-framing.ts'
+import { frameScrews, seamScrews, shortBlock } from '../../../stock/screws.ts'
 import type { BlockPlace } from '../../../stock/timber-parts.ts'
 import { type Book, screwsOf } from '../book.ts'
 
@@ -16,6 +17,20 @@ const blocksOf = ({ timbers }: Book, ramp: SolvedRamp): readonly Block[] =>
   timbers.flatMap(({ ramp: name, mark, place }) => (place && name === ramp.name ? [{ mark, ...place }] : []))
 
 export const hasBlocks = (book: Book, ramp: SolvedRamp): boolean => blocksOf(book, ramp).length > 0
+
+/** ` and 20 of 4.5 × 40 into the blocks under its seams: ...`: how a layer or the deck board is held there; empty where there are none. */
+export const seamWords = (
+  book: Book,
+  ramp: SolvedRamp,
+  sheet: Parameters<typeof seamScrews>[1],
+  use: 'skin' | 'deck board',
+): string => {
+  const own = book.timbers.filter((timber) => timber.ramp === ramp.name)
+  const [line] = seamScrews(own, sheet, use)
+  if (!line) return ''
+  const size = line.length === null ? '' : ` of ${book.screw(use, line.length)}`
+  return `, and ${line.count}${size} into the blocks under its seams: two in each on either side, one where a block is shorter than ${book.show(shortBlock)}, ${book.fine(practice[book.units].edge)} off the sheet's edge, clear of the slanted screws and of the layer below`
+}
 
 /** How many screws of a frame go into its blocks. */
 export const blockScrews = (book: Book, ramp: SolvedRamp): number =>
@@ -86,19 +101,25 @@ const heldWords = (book: Book, ramp: SolvedRamp, blocks: readonly Block[]): stri
     from === null
       ? ''
       : `. They begin ${show(from)} from its end and cross the joint ${show(down)} below the top`
-  const [near, far] = offEdges(ramp, blocks)
-  return `Screw each block from above, at a slant: ${frameScrews} screws${size} in each end, ${blockScrews(book, ramp)} in all${begins}; at ${isCurved(ramp) ? 'the end nearer to the toe' : 'its near end'} ${show(near)} in from either long edge, at the other ${show(far)}, so that those of two blocks pass each other. Drill ${ownUnits(pilotDrill, book.units)} first, sink the heads. The edges of the sheets rest on the blocks: no row of screws is set for them.`
+  const [near, far] = offEdges(ramp, blocks, book.units)
+  return `Screw each block from above, at a slant: ${frameScrews} screws${size} in each end, ${blockScrews(book, ramp)} in all${begins}; at ${isCurved(ramp) ? 'the end nearer to the toe' : 'its near end'} ${show(near)} in from either long edge, at the other ${show(far)}, so that those of two blocks pass each other. Drill ${ownUnits(pilotDrill, book.units)} first, sink the heads. Mark on the sheets, as each is laid, where the blocks lie: it is screwed to them on its side of the seam.`
 }
 
 /** Screws of two ends that pass each other, and a screw of the sheets over them, keep this apart, mm. */
 const passing = { ends: 10, sheets: 8 } as const
 
 /** How far in from a block's long edges the screws of its two ends go: those that pass each other and the sheets' screws best, near to the edges. mm */
-const offEdges = (ramp: SolvedRamp, blocks: readonly Block[]): readonly [number, number] => {
+const offEdges = (
+  ramp: SolvedRamp,
+  blocks: readonly Block[],
+  units: Book['units'],
+): readonly [number, number] => {
   const half = thinWide(ramp.design.studs.section)[1] / 2
-  const sheets = [...ramp.skin.flatMap(({ rows }) => rows), ...(ramp.deckBoard?.rows ?? [])].flatMap(
-    ({ across }) => across,
-  )
+  const { edge, gap } = practice[units]
+  const beside = blocks.flatMap(({ at }) => [at - edge - gap / 2, at + edge + gap / 2])
+  const sheets = [...ramp.skin.flatMap(({ rows }) => rows), ...(ramp.deckBoard?.rows ?? [])]
+    .flatMap(({ across }) => across)
+    .concat(beside)
   const ways = Array.from({ length: 20 }, (_, i) => Math.min(10, half / 3) + i).filter(
     (off) => half - off >= passing.sheets,
   )

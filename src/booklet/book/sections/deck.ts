@@ -18,6 +18,7 @@ import { type Block, beside, check, head, part, stack, step } from '../block.ts'
 import { type Book, leastShare, ofRamp } from '../book.ts'
 import { type Figure, figure } from '../figure.ts'
 import type { Section } from '../pages.ts'
+import { seamWords } from './blocks.ts'
 import { checksOf } from './framing.ts'
 import { marked, sheetWithScrews } from './screw-table.ts'
 import { freeHole, punchWords, sinkWords } from './sheets/hole-words.ts'
@@ -79,7 +80,7 @@ const boardOf = (book: Book, ramp: SolvedQuarter): readonly Block[] => {
       book,
       {
         sheets,
-        takes: `For this: ${wordList(sheets.map(({ mark }) => mark))}; ${screwWords(board.rows, (length) => screw('deck board', length))}, ${screwHead('deck board')}.`,
+        takes: `For this: ${wordList(sheets.map(({ mark }) => mark))}; ${screwWords(board.rows, (length) => screw('deck board', length))}, ${screwHead('deck board')}${seamWords(book, ramp, board, 'deck board')}.`,
         use: 'deck board',
         into: ({ timber }) => `timber ${first + timber}`,
       },

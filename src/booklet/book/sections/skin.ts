@@ -20,7 +20,7 @@ import { type Book, hasSkin, leastShare, ofRamp } from '../book.ts'
 import { figure } from '../figure.ts'
 import type { Section } from '../pages.ts'
 import { stage } from '../stage.ts'
-import { hasBlocks } from './blocks.ts'
+import { hasBlocks, seamWords } from './blocks.ts'
 import { checksOf } from './framing.ts'
 import { layerNumber } from './layer-number.ts'
 import { marked, sheetWithScrews } from './screw-table.ts'
@@ -175,18 +175,14 @@ const layerOf = (
 }
 
 /** Its sheets and screws. */
-const takesWords = (
-  { units, show, fine, screw }: Book,
-  ramp: SolvedRamp,
-  layer: Layer,
-  sheets: readonly SkinSheet[],
-): string => {
+const takesWords = (book: Book, ramp: SolvedRamp, layer: Layer, sheets: readonly SkinSheet[]): string => {
+  const { units, show, fine, screw } = book
   const { sheet, length, rows } = layer
   const size = `${show(length)} × ${show(ramp.width)}`
   const gap = gapOf(layer)
   const grain =
     sheet.material === 'plywood' && isCurved(ramp) ? ', face grain along the width of the ramp' : ''
-  return `${wordList(sheets.map(({ mark }) => mark))}: ${sheetWords(sheet, units)}, ${sheets.length === 1 ? `one sheet, ${size}` : `${sheets.length} sheets that cover ${size}${gap > 0 ? `, a gap of ${fine(gap)} left between them` : ''}`}${grain}; ${screwWords(rows, (long) => screw('skin', long))}, ${screwHead('skin')}.`
+  return `${wordList(sheets.map(({ mark }) => mark))}: ${sheetWords(sheet, units)}, ${sheets.length === 1 ? `one sheet, ${size}` : `${sheets.length} sheets that cover ${size}${gap > 0 ? `, a gap of ${fine(gap)} left between them` : ''}`}${grain}; ${screwWords(rows, (long) => screw('skin', long))}, ${screwHead('skin')}${seamWords(book, ramp, layer, 'skin')}.`
 }
 
 /** How it is put on; of a bent one with a picture of that. */
