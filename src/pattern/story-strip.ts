@@ -53,7 +53,7 @@ export interface StripMark {
 }
 
 /** Screws that are no farther from a tick than this lie on it, mm. */
-const onTick = 0.3
+export const onTick = 0.3
 
 /** A distance from zero, as it stands beside a mark. */
 export const markFigure = (at: number, units: Units): string => showLength(at, units, { decimals: 1 })

@@ -1,6 +1,6 @@
 import { textWidth } from '../../drawing/text-width.ts'
 import { letters } from '../../pattern/pens.ts'
-import type { StripMark, StripRow } from '../../pattern/story-strip.ts'
+import { onTick, type StripMark, type StripRow } from '../../pattern/story-strip.ts'
 import { type StripPiece, stripOver } from './strip-pieces.ts'
 
 /** Words of a mark or an edge: from where to where along the strip, and how deep from its edge. mm */
@@ -25,7 +25,10 @@ const twiceFrom = 150
  * Words of the marks of one edge, none over another or over a mark. A mark without room for its name and its distance goes
  * with one of them, a ring or the edge of a sheet without words.
  */
-export const rowWords = (marks: readonly StripMark[], piece: StripPiece): readonly MarkWords[] => {
+export const rowWords = (
+  marks: readonly StripMark[],
+  piece: Omit<StripPiece, 'strip'>,
+): readonly MarkWords[] => {
   const { from, to, number, count } = piece
   const set: MarkWords[] = []
   // beyond a joint the piece beside it has the words
@@ -33,7 +36,8 @@ export const rowWords = (marks: readonly StripMark[], piece: StripPiece): readon
   const ticksFirst = [...own].sort((a, b) => rank(a) - rank(b))
   for (const mark of ticksFirst) {
     const tries = wordsOf(mark).map((words) => placesOf(mark, words))
-    const free = (one: MarkWords): boolean => isFree(one, marks, set, off.other)
+    const free = (one: MarkWords): boolean =>
+      isFree(one, marks, set, off.other) && (one.words !== mark.figure || isNearest(one, mark, marks))
     const within = ({ x, end }: MarkWords, over: number): boolean =>
       x >= from - over + 0.5 && end <= to + over - 0.5
     // what lies beyond a joint is covered or cut off: words are set there rather than none
@@ -82,6 +86,12 @@ const isFree = (
     ({ at, sign }) =>
       (deep === depths.inner && sign === 'ring') || at <= x - off.other || at >= end + off.other,
   ) && set.every((one) => one.deep !== deep || one.end < x - apart || one.x > end + apart)
+
+/** A figure alone is read of the mark that it stands nearest to, along the strip. */
+const isNearest = ({ x, end }: MarkWords, own: StripMark, marks: readonly StripMark[]): boolean => {
+  const away = (at: number): number => Math.max(x - at, at - end, 0)
+  return marks.every(({ at }) => Math.abs(at - own.at) <= onTick || away(at) > away(own.at))
+}
 
 /** The edge's own name, near the beginning of a piece and, on a long one, near its end; where nothing else stands. */
 export const edgeWords = (
