@@ -87,10 +87,10 @@ const isFree = (
       (deep === depths.inner && sign === 'ring') || at <= x - off.other || at >= end + off.other,
   ) && set.every((one) => one.deep !== deep || one.end < x - apart || one.x > end + apart)
 
-/** A figure alone is read of the mark that it stands nearest to, along the strip. */
+/** A figure alone is read of the mark that it stands nearest to, along the strip: any other lies twice as far off. */
 const isNearest = ({ x, end }: MarkWords, own: StripMark, marks: readonly StripMark[]): boolean => {
   const away = (at: number): number => Math.max(x - at, at - end, 0)
-  return marks.every(({ at }) => Math.abs(at - own.at) <= onTick || away(at) > away(own.at))
+  return marks.every(({ at }) => Math.abs(at - own.at) <= onTick || away(at) > 2 * away(own.at))
 }
 
 /** The edge's own name, near the beginning of a piece and, on a long one, near its end; where nothing else stands. */
