@@ -1,7 +1,9 @@
 import type { Design } from '../design/design.ts'
 import { curvedOf } from '../design/kind-traits.ts'
-import { type LaidSet, layOutSet, setParts } from '../page/set/set.ts'
+import { partDrafts } from '../page/set/part-drafts.ts'
+import { type LaidSet, layOutSet, type SetParts, setParts } from '../page/set/set.ts'
 import type { Fingerprint } from '../page/set/set-code.ts'
+import type { Sheet } from '../page/sheet/sheet.ts'
 import type { WholeDesign } from '../ramp/ramp.ts'
 import { solveDesign } from '../ramp/solve.ts'
 import { type Covering, coverDesign } from './covering.ts'
@@ -16,13 +18,17 @@ export interface PlotJob {
   readonly set: LaidSet
 }
 
-/** The full-size pages of a design, and their plan. `text`: the design's own, which the plan keeps; `told` how many tiles will be laid. */
+/**
+ * The full-size pages of a design, and their plan. `text`: the design's own, which the plan keeps; `told` how many tiles will be laid;
+ * `stripsBehind`: a set that has no story strips has them behind its pages, under the code that it has without.
+ */
 export const plotJob = (
   design: Design,
   text: string,
   laying: Laying,
   fingerprint: Fingerprint,
   told?: (tiles: number) => void,
+  stripsBehind = false,
 ): PlotJob | Refusal => {
   const solved = solveDesign(design)
   if (solved.stopped) return { refused: 'stop', checks: solved.checks }
@@ -35,7 +41,8 @@ export const plotJob = (
   const tooManyTiles = refused(0)
   if (tooManyTiles !== null) return asked([tooManyTiles])
   const options = { ...laying, cover, text, fingerprint }
-  const parts = setParts(design, solved, options, covered)
+  const plain = setParts(design, solved, options, covered)
+  const parts = stripsBehind && !laying.strips ? withStrips(plain, design, solved, sheet) : plain
   const tooManyStrips = refused(parts.pages.last.length)
   if (tooManyStrips !== null) return asked([tooManyStrips])
   told?.(counts[cover])
@@ -44,4 +51,14 @@ export const plotJob = (
     covering,
     set: layOutSet(design, solved, options, covered, parts),
   }
+}
+
+const withStrips = (
+  { code, trials, pages }: SetParts,
+  { title, units }: Design,
+  { ramps }: WholeDesign,
+  sheet: Sheet,
+): SetParts => {
+  const { last } = partDrafts([], ramps, { sheet, units, code, title }, false)
+  return { code, trials, pages: { ...pages, last } }
 }

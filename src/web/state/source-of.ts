@@ -35,9 +35,7 @@ export const sourceOf = (question: SaveQuestion, said: ReadonlyMap<string, strin
   const { thing, format, only, text } = question
   const lay = layOf(question)
   const on = onOf(thing, format)
-  // strips alone are saved whether the set has them or not
-  const words = only === 'strips' ? { ...lay.words, strips: true } : lay.words
-  const laid = Object.entries(words)
+  const laid = Object.entries(lay.words)
     .filter(([key, value]) => value !== false && on.some((one) => one === key))
     .sort(([one], [other]) => (one < other ? -1 : 1))
   const design = on.includes('paper') ? text : editDesign(text, 'paper', null)

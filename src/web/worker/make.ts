@@ -62,8 +62,9 @@ type Made =
 
 type Makers<T extends Thing> = Readonly<Record<(typeof formatsOf)[T][number], () => Made>>
 
-export const setOf = ({ design, text, lay }: Source) =>
-  granted(plotJob(design, text, layingOf(lay, design), sha256)).set
+/** `stripsBehind`: with story strips, under the code that it has without where it has none. */
+export const setOf = ({ design, text, lay }: Source, stripsBehind = false) =>
+  granted(plotJob(design, text, layingOf(lay, design), sha256, undefined, stripsBehind)).set
 
 /** What speaks against the printer's figures, and what small pages leave out. */
 export const warningsOf = ({ lay, design }: Source, set: ReturnType<typeof setOf>): readonly string[] => [

@@ -35,8 +35,7 @@ export const save = async (
   const file = { name: `${name}.${format}`, type: types[format] }
   // some pages of a set are those of a whole one, so that they can be told from it
   if (only !== undefined) {
-    const words = only === 'strips' ? { ...lay.words, strips: true } : lay.words
-    const whole = setOf({ ...of, lay: { ...lay, words } })
+    const whole = setOf(of, only === 'strips')
     if (only === 'trial' && !whole.plan.pages.some((page) => holdsKind(page, only)))
       throw new Error(whole.warnings.join('. ') || 'there is no lip trial, as there is no pipe')
     const { bytes, warnings } = await writePdf(setInput(whole, design.title), platform)
