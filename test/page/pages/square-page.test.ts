@@ -206,3 +206,11 @@ it('words and blanks of a smaller square lie on no side, no diagonal and over no
       }
   expect(seen).toBeGreaterThan(250)
 })
+
+it('a corrected square sends on to an uncorrected one, in the browser and on the command line', () => {
+  const window = { x0: 10, y0: 10, x1: 205.9, y1: 269.4 }
+  const facts = { title: null, units: 'mm', set: 'AAAA-BBBB-CCCC', printer: 'hall', combs: false } as const
+  const words = wordsOf(squarePage(window, { ...facts, command: 'traceply square' }).draw())
+  const said = words.map(({ text }) => text).join(' ')
+  expect(said).toContain('Save it under "printer" in the browser, or type: traceply square')
+})

@@ -75,7 +75,7 @@ export const squareWords = (
         `Off by more than ${mostOff(side)} mm${inInches ? ' (1/64 in)' : ''}${longer}: print at 100 %, never "fit to page", one-sided, and measure again. Still off: ${
           printer === null
             ? 'measure A and B too; fill in "printer" in the browser, or type (NAME: a word for it):'
-            : 'print a square without correction and gauge that one anew; this one would tell what is left only. Type:'
+            : 'measure a square printed without correction; this one would tell what is left only. Save it under "printer" in the browser, or type:'
         }`,
         style,
       ],
