@@ -7,6 +7,7 @@ import {
   keepLastPrinter,
   keepPrinter,
   keepTab,
+  keptDesign,
   keptTab,
   keptWhole,
   type Tab,
@@ -49,12 +50,23 @@ afterEach(() => {
 it('a tab is read as it was kept', () => {
   vi.stubGlobal('sessionStorage', placeOf())
   vi.stubGlobal('localStorage', placeOf())
-  expect(keepTab(tab)).toBe(true)
+  expect(keepTab(tab, true)).toBe(true)
   const { text, whole, lay } = tab
   expect(keptTab('')).toEqual({ text, whole, lay })
   expect(keptWhole()).toBe(whole)
   // of another file only how it is laid
   expect(keptTab('"units: in"')).toEqual({ text: null, whole: null, lay })
+})
+
+it('a tab that was only looked at leaves the last design that another one kept', () => {
+  vi.stubGlobal('localStorage', placeOf())
+  vi.stubGlobal('sessionStorage', placeOf())
+  keepTab(tab, true)
+  vi.stubGlobal('sessionStorage', placeOf())
+  const other = { ...tab, text: 'units: cm\n', whole: 'units: m\n' }
+  expect(keepTab(other, false)).toBe(true)
+  expect([keptDesign(), keptWhole()]).toEqual([tab.text, tab.whole])
+  expect(keptTab('').text).toBe(other.text)
 })
 
 it('a new tab begins with the printer that was taken last, or with none where none was', () => {
@@ -65,7 +77,7 @@ it('a new tab begins with the printer that was taken last, or with none where no
   keepLastPrinter(hall)
   expect(first()).toEqual({ words: {}, profile: hall })
   // a tab that took none keeps to that
-  keepTab({ ...tab, lay: { words: {}, profile: null } })
+  keepTab({ ...tab, lay: { words: {}, profile: null } }, true)
   expect(first().profile).toBe(null)
   vi.stubGlobal('sessionStorage', placeOf())
   keepLastPrinter(null)
@@ -75,7 +87,7 @@ it('a new tab begins with the printer that was taken last, or with none where no
   // one that another tab measured anew is that one, in a tab that had it and in a new one
   const anew = hall.replace('149.4', '149').replace('0.996', '0.993')
   keepLastPrinter(hall)
-  keepTab(tab)
+  keepTab(tab, true)
   keepPrinter('hall', anew)
   keepPrinter('shed', hall.replace('hall', 'shed'))
   expect(first().profile).toBe(anew)
@@ -100,7 +112,7 @@ it('a printer that is measured anew where there is no room for it is not the old
   keepPrinter('hall', hall)
   vi.stubGlobal('localStorage', full)
   expect(keepPrinter('hall', anew)).toBe(false)
-  keepTab({ ...tab, lay: { ...tab.lay, profile: anew } })
+  keepTab({ ...tab, lay: { ...tab.lay, profile: anew } }, true)
   expect(keptTab('').lay.profile).toBe(anew)
 })
 

@@ -91,11 +91,15 @@ export const keptDesign = (): string | null => read('localStorage', designKey)
 /** The last of this browser that could be read. */
 export const keptWhole = (): string | null => read('localStorage', wholeKey)
 
-/** Whether it could be kept: a browser may refuse to keep anything, or be full. Each tab has its own, the last design is there for the next. */
-export const keepTab = (tab: Tab): boolean => {
+/**
+ * Whether it could be kept: a browser may refuse to keep anything, or be full. `changed`: its design becomes the last one of
+ * this browser too; a tab that was only looked at leaves there what another one kept.
+ */
+export const keepTab = (tab: Tab, changed: boolean): boolean => {
   // junk that was dropped is no design: what was kept stays
   if (tab.text.length > mostLetters) return true
   const here = write('sessionStorage', tabKey, JSON.stringify(tab))
+  if (!changed) return here
   const there = write('localStorage', designKey, tab.text)
   return (tab.whole === null || write('localStorage', wholeKey, tab.whole)) && here && there
 }

@@ -5,19 +5,23 @@ import { leaveLink } from './link.ts'
 /** The design, and how its pages are laid, are kept through a reload; whether they could be. */
 export const useKept = (tab: Tab): boolean => {
   const [keeps, setKeeps] = useState(true)
+  // what this tab began with is not its own work
+  const last = useRef(tab.text)
   // not after the next picture: a reload may come before it
   useLayoutEffect(() => {
     // where nothing is kept the link is all that there is
     if (keeps) leaveLink(tab.text)
-    // not with each key: a browser's storage is slow
-    const timer = setTimeout(() => setKeeps(keepTab(tab)), 200)
-    const now = (): void => {
-      keepTab(tab)
+    const keep = (): boolean => {
+      const kept = keepTab(tab, tab.text !== last.current)
+      if (kept) last.current = tab.text
+      return kept
     }
-    addEventListener('pagehide', now)
+    // not with each key: a browser's storage is slow
+    const timer = setTimeout(() => setKeeps(keep()), 200)
+    addEventListener('pagehide', keep)
     return () => {
       clearTimeout(timer)
-      removeEventListener('pagehide', now)
+      removeEventListener('pagehide', keep)
     }
   }, [tab.text, tab.lay])
   const { profile } = tab.lay
