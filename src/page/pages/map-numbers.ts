@@ -22,6 +22,9 @@ const hidden = 1e4
 /** What a number counts that another's stands so near that both are read as one. */
 const run = 8e3
 
+/** What it counts that it lies on another: neither can be read, so a cross is hidden rather. */
+const over = 3e4
+
 /** How often numbers make way for each other. */
 const mostTurns = 3
 
@@ -145,8 +148,11 @@ const apartPlaces = (
       // what has no room for a figure between still keeps as far off as it can
       const near = others.reduce((sum, other) => {
         const lacking = other.room - Math.abs(x - other.x)
-        if (lacking <= 0 || Math.abs(y - other.y) >= size + clear) return sum
-        return sum + run * (0.5 + 0.5 * Math.min(1, lacking / figure))
+        const off = Math.abs(y - other.y)
+        if (lacking <= 0 || off >= size + clear) return sum
+        return (
+          sum + (lacking > figure && off < size ? over : run * (0.5 + 0.5 * Math.min(1, lacking / figure)))
+        )
       }, 0)
       return cost(x0, y0, x1, y1) + near
     })
