@@ -43,6 +43,8 @@ export interface Askings {
 
 interface AppProps {
   readonly start: View
+  /** one's own design, where another's is shown in its place: the way back; null where there is none */
+  readonly own: string | null
   /** the last design that could be read: the way back where this one cannot */
   readonly before: string | null
   readonly startLay: Lay
@@ -58,10 +60,10 @@ const tornWords =
   'The link is torn: it holds no whole design. What is shown is another one; copy the link anew, or ask for the design as a file.'
 
 /** The whole page: one drawing, one column. All that it shows follows from the text of the design. */
-export const App = ({ start, before: whole, startLay, given, askings }: AppProps) => {
+export const App = ({ start, own, before: whole, startLay, given, askings }: AppProps) => {
   const { counting, looking, saving: writing } = askings
   const [history, take] = useReducer(step, start, ({ text, problems }) =>
-    firstHistory(text, problems.length > 0 ? whole : null, startLay),
+    firstHistory(text, own ?? (problems.length > 0 ? whole : null), startLay),
   )
   const { now: text, lay } = history
   const [filled, setFilled] = useState<Filled | null>(null)

@@ -1,7 +1,7 @@
 import { render } from 'preact'
 import { starterFor, writeStarter } from '../index.ts'
 import { App } from './app.tsx'
-import { keptDesign, keptTab, keptWhole } from './state/keep.ts'
+import { firstText, keptDesign, keptTab, keptWhole } from './state/keep.ts'
 import { linked } from './state/link.ts'
 import { firstView } from './state/model.ts'
 import { startAsking, type WorkerSource } from './worker/ask.ts'
@@ -19,17 +19,16 @@ const rest = (): Promise<void> => new Promise((go) => setTimeout(go))
 
 const noFonts = { regular: '', bold: '' }
 
-/** A design in the link, else that of this tab, one that the file was written with, the last one here, a starter. */
 export const startPage = async (): Promise<void> => {
   const given = textOf('design').trim()
   await rest()
   const tab = keptTab(given)
-  const text =
-    linked(location.hash) ??
-    tab.text ??
-    (given === '' ? null : JSON.parse(given)) ??
-    keptDesign() ??
-    writeStarter(starterFor('quarter', 'mm'))
+  const { text, own } = firstText({
+    linked: linked(location.hash),
+    tab: tab.text,
+    given: given === '' ? null : JSON.parse(given),
+    last: keptDesign(),
+  })
   const before = tab.text !== null ? tab.whole : given === '' ? keptWhole() : null
   const url = whole.then(() => URL.createObjectURL(new Blob([textOf('worker')], { type: 'text/javascript' })))
   const plain = async (): Promise<WorkerSource> => ({ url: await url, fonts: noFonts })
@@ -38,7 +37,7 @@ export const startPage = async (): Promise<void> => {
     fonts: { regular: textOf('font-regular'), bold: textOf('font-bold') },
   })
   await rest()
-  const start = await firstView(text, rest)
+  const start = await firstView(text ?? writeStarter(starterFor('quarter', 'mm')), rest)
   await rest()
   // the width of the window is asked for by the drawing: the page is measured before
   document.documentElement.getBoundingClientRect()
@@ -46,6 +45,7 @@ export const startPage = async (): Promise<void> => {
   render(
     <App
       start={start}
+      own={own}
       before={before}
       startLay={tab.lay}
       given={given}

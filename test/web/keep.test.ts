@@ -2,6 +2,7 @@ import { afterEach, expect, it, vi } from 'vitest'
 import { readProfile, writeProfile } from '../../src/index.ts'
 import {
   fileAfter,
+  firstText,
   forgottenOf,
   isTaken,
   keepLastPrinter,
@@ -67,6 +68,24 @@ it('a tab that was only looked at leaves the last design that another one kept',
   expect(keepTab(other, false)).toBe(true)
   expect([keptDesign(), keptWhole()]).toEqual([tab.text, tab.whole])
   expect(keptTab('').text).toBe(other.text)
+})
+
+it("another's design, in a link or in the page's file, is shown before one's own, which is behind it", () => {
+  const none = { linked: null, tab: null, given: null, last: null }
+  for (const [found, text, own] of [
+    [none, null, null],
+    [{ ...none, last: 'last' }, 'last', null],
+    [{ ...none, tab: 'tab', last: 'last' }, 'tab', null],
+    [{ ...none, given: 'given' }, 'given', null],
+    [{ ...none, given: 'given', last: 'last' }, 'given', 'last'],
+    // once that file was changed in this tab, it is one's own
+    [{ ...none, tab: 'tab', given: 'given', last: 'last' }, 'tab', null],
+    [{ ...none, linked: 'link', given: 'given', last: 'last' }, 'link', 'last'],
+    [{ ...none, linked: 'link', tab: 'tab', last: 'last' }, 'link', 'tab'],
+    // loaded again
+    [{ ...none, linked: 'link', tab: 'link', last: 'last' }, 'link', null],
+  ] as const)
+    expect(firstText(found), JSON.stringify(found)).toEqual({ text, own })
 })
 
 it('a new tab begins with the printer that was taken last, or with none where none was', () => {

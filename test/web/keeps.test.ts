@@ -200,6 +200,10 @@ describe('what the page keeps', () => {
       await toe.fill('33')
       await page.goto(pathToFileURL(file).href)
       expect(await toe.inputValue()).toBe('40 mm')
+      // one's own is behind it, as behind a link
+      await page.click('#undo')
+      expect(await toe.inputValue()).toBe('33')
+      await page.click('#redo')
       await toe.fill('38')
       await page.reload()
       expect(await toe.inputValue()).toBe('38')

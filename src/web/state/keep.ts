@@ -91,6 +91,31 @@ export const keptDesign = (): string | null => read('localStorage', designKey)
 /** The last of this browser that could be read. */
 export const keptWhole = (): string | null => read('localStorage', wholeKey)
 
+interface Found {
+  /** the design in the link; null where it carries none */
+  readonly linked: string | null
+  readonly tab: string | null
+  /** the design that the page's file was written with; null where it was with none */
+  readonly given: string | null
+  /** the last design of this browser */
+  readonly last: string | null
+}
+
+/**
+ * What a page begins with, null for a starter: the design in the link, else that of this tab, one that the file was written with,
+ * the last one here. `own`: one's own, where another's is shown in its place; null where there is none, or it is shown.
+ */
+export const firstText = ({
+  linked,
+  tab,
+  given,
+  last,
+}: Found): { readonly text: string | null; readonly own: string | null } => {
+  const others = linked ?? (tab === null ? given : null)
+  const own = tab ?? last
+  return others === null ? { text: own, own: null } : { text: others, own: own === others ? null : own }
+}
+
 /**
  * Whether it could be kept: a browser may refuse to keep anything, or be full. `changed`: its design becomes the last one of
  * this browser too; a tab that was only looked at leaves there what another one kept.
