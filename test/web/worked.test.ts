@@ -237,6 +237,10 @@ it('words for the lip with their radii, a ramp found from what one knows, a twin
   await page.locator('.sheets [role="button"]').first().click()
   await page.waitForSelector('.sheet-view svg text')
   expect(await page.textContent('.sheet-view')).toMatch(/WASTE|KEEP/)
+  // by mouse no ring lies over the drawing
+  await page.click('.sheet-view >> text=back to the side')
+  await page.waitForFunction(() => document.activeElement?.matches('.sheets [data-page]'))
+  expect(await page.evaluate(() => getComputedStyle(document.activeElement!).outlineStyle)).toBe('none')
   expect(faults).toEqual([])
 })
 
