@@ -1,5 +1,6 @@
 import { expect, it } from 'vitest'
 import { useBrowser } from './browser.ts'
+import { drop, shed } from './drop.ts'
 import { patience, saved } from './saved.ts'
 import { wordsOver } from './words-apart.ts'
 
@@ -240,6 +241,19 @@ it('at twice the letters nothing on a phone is wider than the page', { timeout: 
   const { page, faults } = await open({ viewport: { width: 390, height: 844 }, bypassCSP: true })
   await page.addStyleTag({ content: 'html { font-size: 200% !important }' })
   await page.waitForSelector('#save-set')
-  expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(390)
+  const wide = () => page.evaluate(() => document.documentElement.scrollWidth)
+  expect(await wide()).toBe(390)
+  // nor the names of several ramps
+  const named = shed.replace('- kind', '- name: left quarter\n    kind')
+  await drop(
+    page,
+    ['right quarter', 'kicker'].reduce(
+      (all, name) => `${all}  - { name: ${name}, like: left quarter }\n`,
+      named,
+    ),
+  )
+  await page.waitForSelector('.tabs button:nth-child(3)')
+  expect(await page.evaluate(() => document.querySelector('.tabs')!.scrollWidth)).toBeGreaterThan(390)
+  expect(await wide()).toBe(390)
   expect(faults).toEqual([])
 })
