@@ -96,6 +96,20 @@ it('each check points at its place, and its offers are taken and undone', { time
   await page.click('#undo')
   expect(await page.inputValue('[name="ramps.0.toe"]')).toBe('3')
   await row.waitFor()
+  // one that was made for the text before is not typed over what was just typed
+  await page.waitForSelector('.checks:not(.old) .warn .offer:not([aria-disabled="true"])')
+  await page.evaluate(() => {
+    const checks = document.querySelector('.checks')!
+    new MutationObserver((_, watch) => {
+      if (!checks.matches('.old')) return
+      watch.disconnect()
+      checks.querySelector<HTMLElement>('.warn .offer')!.click()
+      document.body.dataset.pressed = 'old'
+    }).observe(checks, { attributeFilter: ['class'] })
+  })
+  await page.fill('[name="ramps.0.toe"]', '4')
+  await page.waitForSelector('[data-pressed]')
+  expect(await page.inputValue('[name="ramps.0.toe"]')).toBe('4')
   await page.click('#undo')
   await page.click('#part-pipe > summary')
   await page.fill('[name="ramps.0.coping.out"]', '-4')

@@ -45,6 +45,7 @@ export const Checks = kept(({ view, ramp, heard, after, take, mend, point, goTo 
       offers={check === first && ways !== null ? ways.offers : check.offers}
       best={check === first ? (ways?.best ?? null) : null}
       several={several}
+      old={old}
       after={after}
       take={take}
       point={point}
@@ -123,6 +124,8 @@ interface RowProps {
   /** the strongest thing of all; null where it stands elsewhere, or is not known */
   readonly best: Offer | null
   readonly several: boolean
+  /** of the text before: what it offers would be typed over what was just typed */
+  readonly old: boolean
   readonly after: AfterOffer
   readonly take: (offer: readonly Typing[]) => void
   readonly point: (place: PlaceName | null, ramp: string | null) => void
@@ -158,7 +161,7 @@ const waysOut = (check: Check, grave: readonly Check[], after: AfterOffer): Ways
   return { offers: own.includes(best) ? own : [...own, best], best }
 }
 
-const Row = ({ check, offers, best, several, after, take, point }: RowProps) => {
+const Row = ({ check, offers, best, several, old, after, take, point }: RowProps) => {
   const { id, level, ramp, message } = check
   const show = (): void => point(placeOfCheck(id), ramp)
   const [head, rest] = level === 'note' ? ['', message] : headOf(message)
@@ -181,7 +184,10 @@ const Row = ({ check, offers, best, several, after, take, point }: RowProps) => 
             data-check={id}
             onFocus={show}
             onBlur={() => point(null, null)}
-            onClick={() => take(offer)}
+            aria-disabled={old}
+            onClick={() => {
+              if (!old) take(offer)
+            }}
           >
             {offer.map(typingWords).join(', ')}
             {level !== 'note' && <small>{after(offer)?.words ?? 'then …'}</small>}
