@@ -16,7 +16,7 @@ import type { Flat } from '../ramp.ts'
 import { skinScrews } from '../screws/driven.ts'
 import { screwDown } from '../screws/end-screws.ts'
 import { meetFindings } from '../screws/meet-findings.ts'
-import { largeSide, panelRoom } from '../side/panel-size.ts'
+import { inPieces, largeSide, noneSold, panelRoom } from '../side/panel-size.ts'
 import { skinThickness } from '../side/skin-thickness.ts'
 import { planFlat } from '../skin/flat-sheets.ts'
 import { solveScrews } from '../skin/screws.ts'
@@ -163,7 +163,7 @@ export const flatPanelFindings = (
     room < rangeAt('ramps[flat].length').least
       ? buy
       : offering(`make it ${most} long or less, two end to end for more`, set('length', most))
-  return [warn('panel-size', tell(words, way, ', or let each side be pieces that meet over a stud'))]
+  return [warn('panel-size', way === null ? tell(words, noneSold) : tell(words, way, `, or ${inPieces}`))]
 }
 
 /** Studs that hang between the sides, clear of the floor. */

@@ -1,6 +1,6 @@
 import type { QuarterDesign, RampDesign, Stock, Units } from '../../design/design.ts'
 import { panelSizes, sideSheet } from '../../design/panel-sizes.ts'
-import { rangeAt } from '../../design/schema.ts'
+import { inch } from '../../geometry/inch.ts'
 import { pathLength } from '../../geometry/length.ts'
 import { type Draft, type Trial, warn } from '../check/check.ts'
 import { measured, offer, same } from '../check/offer.ts'
@@ -29,8 +29,8 @@ interface Large {
   /** how long it may be at that height; mm */
   readonly room: number
   readonly words: string
-  /** the panel that would do, to be bought */
-  readonly buy: Said
+  /** a panel that would do, to be bought; null where none is sold so large */
+  readonly buy: Said | null
 }
 
 /** A side larger than a panel of the stock, lying or standing; null where one holds it. */
@@ -43,22 +43,49 @@ export const largeSide = (
   const sizes = panelSizes(sideSheet(design), stock, units)
   const room = panelRoom(height, sizes)
   if (length <= room + same) return null
-  const { atLeast, atLeastMm } = offer(units)
-  const ownSizes = stock.panels.length > 0
-  // what other sheets need the panel for stays
-  const [short, long] = ownSizes ? [0, 0] : stock.panel
-  const most = Math.max(long, length, height)
-  const [low, far] = [atLeast(Math.max(short, Math.min(length, height))), atLeast(most)]
-  const buy = `buy panels of ${far} × ${low} or more`
+  const { atLeast } = offer(units)
   return {
     room,
     words: `a side needs ${atLeast(length)} × ${atLeast(height)}, a panel of your stock is ${panelWords(sizes, units)}; `,
-    // those of a list of panels are not for one key to change
-    buy:
-      ownSizes || atLeastMm(most) > rangeAt('stock.panel').most
-        ? buy
-        : offering(buy, setOfFile('stock.panel', `${low} x ${far}`)),
+    buy: boughtFor(length, height, stock, units),
   }
+}
+
+/**
+ * Sizes of plywood that most yards sell or order, short side first, the smallest first; common practice, no source.
+ */
+const soldPanels: Readonly<Record<Units, Sizes>> = {
+  mm: [
+    [1220, 2440],
+    [1250, 2500],
+    [1220, 3050],
+    [1500, 3000],
+    [1525, 3050],
+  ],
+  in: [
+    [48 * inch, 96 * inch],
+    [48 * inch, 120 * inch],
+    [60 * inch, 120 * inch],
+  ],
+}
+
+export const inPieces = 'let each side be pieces that meet over a stud'
+
+export const noneSold = `hardly any panel is sold so large: ${inPieces}`
+
+/** null where none that is sold is so large. */
+const boughtFor = (length: number, height: number, stock: Stock, units: Units): Said | null => {
+  const ownSizes = stock.panels.length > 0
+  // what other sheets need the panel for stays
+  const [least, most] = ownSizes ? [0, 0] : stock.panel
+  const sold = soldPanels[units].find(
+    (size) => size[0] >= least - same && size[1] >= most - same && length <= panelRoom(height, [size]) + same,
+  )
+  if (!sold) return null
+  const [low, far] = sold.map((mm) => offer(units).nearest(mm))
+  const buy = `buy panels of ${far} × ${low}`
+  // those of a list of panels are not for one key to change
+  return ownSizes ? buy : offering(buy, setOfFile('stock.panel', `${low} x ${far}`))
 }
 
 /** A side that comes out of no panel, and how much shorter it would. */
@@ -88,5 +115,12 @@ export const panelFindings = (
       ? told`make the deck ${shorter} or less from lip to back, or `
       : told`make it ${shorter} long or less, or `
   }
-  return [warn('panel-size', (trial: Trial) => tell(words, shorterWay(trial), buy))]
+  const otherWay = (shorter: Said): Said =>
+    buy ?? (shorter === '' ? `${noneSold}, where one has room for that, or make the ramp smaller` : inPieces)
+  return [
+    warn('panel-size', (trial: Trial) => {
+      const shorter = shorterWay(trial)
+      return tell(words, shorter, otherWay(shorter))
+    }),
+  ]
 }

@@ -565,20 +565,32 @@ describe('words', () => {
     const wide = { ...plain, back: { from: 'deck', value: 2000 } } as const
     expect(message(wide, 'panel-size')).toBe(
       `warn: a side needs ${Math.ceil(run + 2000)} mm × 640 mm, a panel of your stock is 2440 mm × 1220 mm; ` +
-        `make the deck ${Math.floor(2440 - run)} mm or less from lip to back, or buy panels of ${Math.ceil(run + 2000)} mm × 1220 mm or more`,
+        `make the deck ${Math.floor(2440 - run)} mm or less from lip to back, or buy panels of 3050 mm × 1220 mm`,
     )
     const typed = (design: QuarterDesign, panel: readonly [number, number], units: Units = 'mm') =>
       solve(design, units, panel)
         .findingsOf('panel-size')[0]!
         .offers!.flat()
         .filter(({ of }) => of === 'file')
-    // other sheets keep the panel they have
-    expect(typed({ ...plain, back: { from: 'deck', value: 400 } }, [1220, 1220])).toEqual([
-      { of: 'file', key: 'stock.panel', value: `1220 mm x ${Math.ceil(run + 400)} mm` },
+    // what is sold: common practice, no source; other sheets keep the panel they have
+    const deck = (value: number): QuarterDesign => ({ ...plain, back: { from: 'deck', value } })
+    expect(message(deck(2440.5 - run), 'panel-size')).toMatch(/, or buy panels of 2500 mm × 1250 mm$/)
+    expect(typed(deck(2440.5 - run), stock.panel)).toEqual([
+      { of: 'file', key: 'stock.panel', value: '1250 mm x 2500 mm' },
     ])
-    expect(typed({ ...plain, back: { from: 'deck', value: 6001 } }, stock.panel)).toEqual([])
-    // the next sixteenth is 6000.75
-    expect(typed({ ...plain, back: { from: 'deck', value: 5999.5 - run } }, stock.panel, 'in')).toEqual([])
+    expect(typed(deck(2501 - run), stock.panel)[0]!.value).toBe('1220 mm x 3050 mm')
+    expect(typed(deck(2501 - run), [1250, 2500])[0]!.value).toBe('1500 mm x 3000 mm')
+    expect(typed(deck(400), [1220, 1220])[0]!.value).toBe('1220 mm x 2440 mm')
+    expect(typed(deck(3051 - run), stock.panel)).toEqual([])
+    expect(message(deck(3051 - run), 'panel-size')).toMatch(
+      / from lip to back, or let each side be pieces that meet over a stud$/,
+    )
+    expect(typed(deck(2440.5 - run), [48 * inch, 96 * inch], 'in')[0]!.value).toBe('48 in x 120 in')
+    expect(typed(deck(121 * inch - run), [48 * inch, 96 * inch], 'in')).toEqual([])
+    const huge: QuarterDesign = { ...bare(5000, 2400, 40), back: { from: 'deck', value: 2400 } }
+    expect(message(huge, 'panel-size')).toMatch(
+      /; hardly any panel is sold so large: let each side be pieces that meet over a stud, where one has room for that, or make the ramp smaller$/,
+    )
     expect(solve(wide, 'mm', stock.panel).ramp.side).not.toBeNull()
   })
 

@@ -274,6 +274,8 @@ const withoutNumber: readonly RegExp[] = [
   /set blocks (?:there|between the studs there)$/,
   // which panels can be had is the shop's to say
   /see to the panels(?:, or set studs wider apart)?$/,
+  // no panel that is sold holds the side
+  /let each side be pieces that meet over a stud(?:, where one has room for that, or make the ramp smaller)?$/,
   // the pipe is thinner than the deck board beside it
   /take a thicker pipe or a thinner deck board$/,
 ]

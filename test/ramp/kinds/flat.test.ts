@@ -300,7 +300,7 @@ describe('each check speaks just past its limit, and not on it or before', () =>
       'a side needs 301 mm × 450 mm, a panel of your stock is 600 mm × 300 mm; make it 300 mm long or less, two end to end for more, or let each side be pieces that meet over a stud',
     ])
     expect(at([300, 440], 700)).toEqual([
-      'a side needs 700 mm × 450 mm, a panel of your stock is 440 mm × 300 mm; buy panels of 700 mm × 450 mm or more, or let each side be pieces that meet over a stud',
+      'a side needs 700 mm × 450 mm, a panel of your stock is 440 mm × 300 mm; buy panels of 2440 mm × 1220 mm, or let each side be pieces that meet over a stud',
     ])
     expect(at([450, 700], 700)).toEqual([])
   })
