@@ -590,6 +590,20 @@ describe('one ramp and another', () => {
   })
 })
 
+const copied = ', as text copied from a mail or a web page may hold'
+
+describe("blanks that are none of the space bar's", () => {
+  it.each([
+    ['in a title', inSingle('Boathouse', 'deck of 2\u00a0m,\u3000low')],
+    ['behind a value, and in a comment', inSingle('toe: 40', 'toe: 40\u00a0 # or\u00a050')],
+    ['before a unit', inSingle('width: 1216', 'width: 1216\u00a0mm')],
+    ['of the file itself, before its first letter', `\ufeff${single}`],
+    ['escaped in a quoted key', single.replace('title:', '"title":')],
+  ])('are read %s', (_, text) => {
+    expect(said(text)).toEqual([])
+  })
+})
+
 describe('files that are no design', () => {
   const empty = '1:1 the file is empty'
   const deep = 'lists and maps lie more than 32 deep in each other here; a design needs 5'
@@ -692,6 +706,41 @@ describe('files that are no design', () => {
       'no colon behind the only key of a map',
       inSingle('height: { deck: 640 }', 'height:\n      deck 640'),
       '6:7 `height` takes keys of its own (frame, deck, surface), not `deck 640`; a colon and a blank belong behind `deck`: write `deck: 640`',
+    ],
+    [
+      'a no-break blank behind a colon',
+      inSingle('toe: 40', 'toe:\u00a040'),
+      `7:9 this blank is none of the space bar's (U+00A0)${copied}; type a plain one`,
+    ],
+    [
+      'no-break blanks as indents',
+      single.replaceAll('    ', '\u00a0\u00a0\u00a0\u00a0'),
+      `5:1 this blank is none of the space bar's (U+00A0)${copied}; type a plain one; 6 lines of the file hold such`,
+    ],
+    [
+      'a thin blank behind the colon of a last key',
+      `${inSingle('toe: 40', 'toe: 30')}stock:\n  kerf:\u20093\n`,
+      `12:8 this blank is none of the space bar's (U+2009)${copied}; type a plain one`,
+    ],
+    [
+      'a wide blank behind a colon in braces',
+      inSingle('{ deck: 640 }', '{ deck:\u3000640 }'),
+      `5:20 this blank is none of the space bar's (U+3000)${copied}; type a plain one`,
+    ],
+    [
+      'a wide blank behind a brace',
+      inSingle('{ deck: 640 }', '{\u3000deck: 640 }'),
+      `5:14 this blank is none of the space bar's (U+3000)${copied}; type a plain one`,
+    ],
+    [
+      'a no-break blank behind a closing brace',
+      inSingle('{ outside: 60.3 }', '{ outside: 60.3 }\u00a0# pipe'),
+      `10:30 this blank is none of the space bar's (U+00A0)${copied}; type a plain one`,
+    ],
+    [
+      'a sign without width before a key',
+      inSingle('units', '\u200bunits'),
+      `2:1 a sign without width (U+200B) stands here${copied}; take it out`,
     ],
     [
       'no blank behind a colon in braces',

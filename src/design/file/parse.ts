@@ -3,6 +3,7 @@ import { harmless, quote } from '../../length/quote.ts'
 import type { Place } from '../problem.ts'
 import type { Report } from '../report.ts'
 import { colonSlip } from './colon-slip.ts'
+import { oddBlank, oddBlankIn } from './odd-blank.ts'
 import type { Tree, TreeScalar } from './tree.ts'
 import { yamlFault } from './yaml-fault.ts'
 
@@ -51,7 +52,9 @@ export const parseDesign = (text: string, report: Report): Tree | undefined => {
   const tokens = tokensOf(source)
   const document = tokens && documentOf(source, tokens)
   if (!document || hasAliases(source, document)) return undefined
-  return treeOf(source, document.contents, wholeFile)
+  const tree = treeOf(source, document.contents, wholeFile)
+  const blank = oddBlankIn(text, tree)
+  return blank ? source.fail('yaml', source.placeOf(blank.from, blank.to), blank.message) : tree
 }
 
 const sourceOf = (text: string, report: Report): Source => {
@@ -107,7 +110,8 @@ const documentOf = (
   const fault = documents.flatMap((d) => d.errors)[0]
   // only the first: behind a slip of the syntax the rest of the text is read askew
   if (fault !== undefined) {
-    const slip = fromSlip.has(fault.code) ? colonSlip(text, fault.pos[0]) : null
+    const slip =
+      oddBlank(text, fault.pos[0]) ?? (fromSlip.has(fault.code) ? colonSlip(text, fault.pos[0]) : null)
     return slip
       ? fail('yaml', placeOf(slip.from, slip.to), slip.message)
       : fail('yaml', placeOf(...fault.pos), yamlFault(fault.code, harmless(fault.message)))
