@@ -1,5 +1,4 @@
 import type { Design } from '../design/design.ts'
-import { straightOf } from '../design/kind-traits.ts'
 import { meetingFindings } from './beside/meeting.ts'
 import { type Anew, meetingTrial } from './beside/meeting-trial.ts'
 import { stockFindings } from './beside/stock-asked.ts'
@@ -135,6 +134,6 @@ const besideQuarter = (
   const storing = storings.find((one) => one.ramp === ramp.name) ?? null
   return [
     ...(outer ? storesFindings(ramp, outer, storing, units, redraw) : []),
-    ...meetingFindings(ramp, straightOf(ramps), meetingTrial(ramp, ramps, anew), units),
+    ...meetingFindings(ramp, ramps, meetingTrial(ramp, ramps, anew), units),
   ]
 }

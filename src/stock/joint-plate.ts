@@ -1,9 +1,8 @@
-import { curvedOf, straightOf } from '../design/kind-traits.ts'
+import { curvedOf } from '../design/kind-traits.ts'
 import { type Box, pointsBounds } from '../geometry/bounds.ts'
 import { inch } from '../geometry/inch.ts'
 import type { Units } from '../length.ts'
-import { alikeWide } from '../ramp/beside/meeting.ts'
-import { flatMet } from '../ramp/beside/meeting-trial.ts'
+import { alikeWide, flatMet } from '../ramp/beside/meeting-trial.ts'
 import { same } from '../ramp/check/offer.ts'
 import { type Timber, timberCorners } from '../ramp/frame/timber.ts'
 import type { Flat, SolvedQuarter, SolvedRamp } from '../ramp/ramp.ts'
@@ -111,11 +110,9 @@ const plateOf = (quarter: SolvedQuarter, flat: Flat, units: Units): JointPlate |
 }
 
 /** One for each quarter that runs out on a flat as wide as it is, where its bolts have room; its plate serves either side. */
-export const jointPlates = (ramps: readonly SolvedRamp[], units: Units): readonly JointPlate[] => {
-  const flats: readonly Flat[] = straightOf(ramps)
-  return curvedOf(ramps).flatMap((quarter) => {
-    const flat = flatMet(quarter, flats)
+export const jointPlates = (ramps: readonly SolvedRamp[], units: Units): readonly JointPlate[] =>
+  curvedOf(ramps).flatMap((quarter) => {
+    const flat = flatMet(quarter, ramps)
     const plate = flat && alikeWide(quarter, flat) ? plateOf(quarter, flat, units) : null
     return plate ? [plate] : []
   })
-}

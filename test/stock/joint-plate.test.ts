@@ -135,6 +135,35 @@ ${(way === 'low first' ? flats : flats.toReversed()).join('')}  - name: quarter
     assertNear(plate!.bolt, bolt * 25.4, 1e-6)
   })
 
+  test('quarters share flats that are alike; a third on one flat gets none, and is told', () => {
+    const text = templateText('quarter-and-flat-mm')
+    const more = (...names: readonly string[]): string =>
+      names
+        .map((name) => `  - { name: ${name}, like: ${name.startsWith('flat') ? 'flat' : 'quarter'} }\n`)
+        .join('')
+    const pairs = (all: string): readonly string[] =>
+      jointPlates(wholeDesign(designOf(all)).ramps, 'mm').map(({ quarter, flat }) => `${quarter} at ${flat}`)
+    expect(pairs(text + more('flat b', 'far'))).toEqual(['quarter at flat', 'far at flat b'])
+    expect(pairs(text + more('flat b', 'far', 'third', 'fourth'))).toEqual([
+      'quarter at flat',
+      'far at flat b',
+      'third at flat',
+      'fourth at flat b',
+    ])
+    const three = text + more('second', 'third')
+    expect(pairs(three)).toEqual(['quarter at flat', 'second at flat'])
+    const told = solveDesign(designOf(three)).checks.filter(({ id }) => id === 'flat-missing')
+    expect(told.map(({ level, ramp }) => [level, ramp])).toEqual([['warn', 'third']])
+    expect(told[0]!.message).toMatch(
+      /a flat has two ends: `quarter` at `flat` and `second` at `flat` take them/,
+    )
+    // narrower ones may stand side by side: none of them is as wide as the flat
+    const narrow =
+      text.replace(/(kind: quarter[\s\S]*?width: )1216/, (_, before: string) => `${before}600`) +
+      more('second', 'third')
+    expect(solveDesign(designOf(narrow)).checks.filter(({ id }) => id === 'flat-missing')).toEqual([])
+  })
+
   test('is none where no ramp runs out on a flat', () => {
     const { ramps, design } = solvedOf('pair-mm')
     expect(jointPlates(ramps, design.units)).toEqual([])
@@ -159,7 +188,7 @@ ${(way === 'low first' ? flats : flats.toReversed()).join('')}  - name: quarter
       if (solved.stopped) continue
       const [flat] = straightOf(solved.ramps)
       const [quarter] = curvedOf(solved.ramps)
-      if (!flatMet(quarter!, [flat!])) continue
+      if (!flatMet(quarter!, [quarter!, flat!])) continue
       const [plate] = jointPlates(solved.ramps, 'mm')
       if (!plate) {
         seen.none++

@@ -25,18 +25,56 @@ const nearestFlat = <M extends Met>(level: number, width: number, flats: readonl
     return (Math.abs(nearer) > same ? nearer : alike) < 0 ? one : best
   }, null)
 
-/** The flat that a quarter runs out on; null where it runs out on none, or the design has none. */
-export const flatMet = (
-  { design, transition, width }: Pick<Quarter, 'design' | 'transition' | 'width'>,
-  flats: readonly Flat[],
-): Flat | null =>
-  design.runOut.kind === 'flat' && transition
-    ? (nearestFlat(
-        transition.level.surface,
+/** Ramps whose widths differ by less line up, mm. */
+const alikeWithin = 1
+
+/** Whether the edges of the two line up where they meet. */
+export const alikeWide = (quarter: Pick<Quarter, 'width'>, flat: Pick<Flat, 'width'>): boolean =>
+  Math.abs(flat.width - quarter.width) <= alikeWithin + same
+
+/** A flat has so many; a quarter as wide as it takes one of them. */
+const ends = 2
+
+/**
+ * The flat that each quarter runs out on, by the quarter's name; null where the ends of those at its height are taken. Of flats that
+ * are alike the one with most ends left.
+ */
+const flatsMet = (ramps: readonly Ramp[]): ReadonlyMap<string, Flat | null> => {
+  const met = new Map<string, Flat | null>()
+  const flats: readonly Flat[] = straightOf(ramps)
+  if (flats.length === 0) return met
+  const taken = new Map<Flat, number>()
+  const takenOf = (flat: Flat): number => taken.get(flat) ?? 0
+  for (const { name, design, transition, width } of curvedOf(ramps)) {
+    if (design.runOut.kind !== 'flat' || !transition) continue
+    const level = transition.level.surface
+    const nearest = (own: readonly Flat[]): Flat | null =>
+      nearestFlat(
+        level,
         width,
-        flats.map((one) => ({ ...metOf(one), one })),
-      )?.one ?? null)
-    : null
+        own.toSorted((a, b) => takenOf(a) - takenOf(b)).map((one) => ({ ...metOf(one), one })),
+      )?.one ?? null
+    const isFree = (flat: Flat): boolean => takenOf(flat) < ends || !alikeWide({ width }, flat)
+    const first = nearest(flats)!
+    const flat = isFree(first)
+      ? first
+      : nearest(
+          flats.filter(
+            (one) =>
+              isFree(one) &&
+              alikeWide({ width }, one) &&
+              Math.abs(one.heights.surface - level) <= meetWithin + same,
+          ),
+        )
+    if (flat && alikeWide({ width }, flat)) taken.set(flat, takenOf(flat) + 1)
+    met.set(name, flat)
+  }
+  return met
+}
+
+/** The flat that a quarter runs out on, of all ramps of its design; null where it runs out on none, or where none has an end left. */
+export const flatMet = ({ name }: Pick<Quarter, 'name'>, ramps: readonly Ramp[]): Flat | null =>
+  flatsMet(ramps).get(name) ?? null
 
 /** What is wrong where a quarter runs out on a flat. */
 export const meetingFault = (

@@ -1,37 +1,44 @@
 import { nameOfOnlyOne } from '../../design/check/names.ts'
 import type { QuarterDesign, Units } from '../../design/design.ts'
+import { curvedOf, straightOf } from '../../design/kind-traits.ts'
 import { quote } from '../../length/quote.ts'
+import { wordList } from '../../length/word-list.ts'
 import { type Finding, note, warn } from '../check/check.ts'
 import { measured, offer, same } from '../check/offer.ts'
 import { highStep, stepLimit, stepWords } from '../check/practice.ts'
 import { firstThat, orWays, tangentKey, toeKey } from '../check/remedy.ts'
 import { tell, told } from '../check/told.ts'
-import type { Flat, Quarter } from '../ramp.ts'
+import type { Flat, Quarter, Ramp } from '../ramp.ts'
 import type { Transition } from '../side/transition.ts'
 import { flatSurfaces } from './flat-heights.ts'
 import { heightFinding } from './meeting-height.ts'
-import { flatMet, type MeetingTrial, meetingFault, meetWithin, metOf } from './meeting-trial.ts'
+import { alikeWide, flatMet, type MeetingTrial, meetingFault, meetWithin, metOf } from './meeting-trial.ts'
 import { noWay, overFloor, toesFor, toeUnder, withToe } from './toe-way.ts'
 
-/** Ramps whose widths differ by less line up, mm. */
-const alikeWithin = 1
-
-/** Whether the edges of the two line up where they meet. */
-export const alikeWide = (quarter: Pick<Quarter, 'width'>, flat: Pick<Flat, 'width'>): boolean =>
-  Math.abs(flat.width - quarter.width) <= alikeWithin + same
-
-/** What a quarter that runs out on a flat makes of the flats of its design. */
+/** What a quarter that runs out on a flat makes of the other ramps of its design. */
 export const meetingFindings = (
   quarter: Quarter,
-  flats: readonly Flat[],
+  ramps: readonly Ramp[],
   trial: MeetingTrial,
   units: Units,
 ): readonly Finding[] => {
   const { design, transition } = quarter
   if (design.runOut.kind !== 'flat' || !transition) return []
-  return flats.length === 0
-    ? [missing(quarter, transition, trial, units)]
-    : meeting(quarter, transition, flats, trial, units)
+  if (straightOf(ramps).length === 0) return [missing(quarter, transition, trial, units)]
+  const flat = flatMet(quarter, ramps)
+  return flat ? meeting(quarter, transition, flat, trial, units) : [taken(quarter, ramps)]
+}
+
+/** Others are at the ends of what it would meet. */
+const taken = ({ name }: Quarter, ramps: readonly Ramp[]): Finding => {
+  const placed = curvedOf(ramps).flatMap((other) => {
+    const flat = other.name === name ? null : flatMet(other, ramps)
+    return flat ? [`${quote(other.name)} at ${quote(flat.name)}`] : []
+  })
+  return warn(
+    'flat-missing',
+    `the run-out is a flat, and a flat has two ends: ${wordList(placed)} take them; nothing is bolted to this ramp's toe: add another flat (kind: flat), or say what else closes the step`,
+  )
 }
 
 const missing = (
@@ -81,14 +88,13 @@ const missing = (
 const meeting = (
   quarter: Quarter,
   transition: Transition,
-  flats: readonly Flat[],
+  flat: Flat,
   trial: MeetingTrial,
   units: Units,
 ): readonly Finding[] => {
-  const flat = flatMet(quarter, flats)!
   const show = (mm: number): string => measured(mm, units)
   const findings: Finding[] = []
-  switch (meetingFault(quarter, flats.map(metOf))) {
+  switch (meetingFault(quarter, [metOf(flat)])) {
     case 'flat-meets':
       findings.push(heightFinding(quarter, transition, flat, trial, units))
       break

@@ -253,7 +253,7 @@ describe.each(['mm', 'in'] as const)('what is offered works when it is typed, in
       quarter: (changed) => stopsOfQuarter(changed, units, stock),
       flat: (changed) => stopsOfFlat(changed, units, stock),
     })
-    return { met: meetingFindings(ramp, [low.ramp], trial, units), others: [...low.drafts, ...drafts] }
+    return { met: meetingFindings(ramp, [low.ramp, ramp], trial, units), others: [...low.drafts, ...drafts] }
   }
   test('for any quarter and any flat', () => {
     const tried = { tangent: 0, toe: 0, height: 0, lowered: 0, step: 0, first: 0 }

@@ -22,7 +22,7 @@ export const flat = (book: Book): Section | null => {
   const flats: readonly Flat[] = straightOf(solved.ramps)
   if (flats.length === 0) return null
   const meeting = (ramp: Flat): readonly SolvedQuarter[] =>
-    curvedOf(solved.ramps).filter((quarter) => flatMet(quarter, flats)?.name === ramp.name)
+    curvedOf(solved.ramps).filter((quarter) => flatMet(quarter, solved.ramps)?.name === ramp.name)
   let number = 0
   const next = (said: string): Block => step(++number, said, width)
   return {
