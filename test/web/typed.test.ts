@@ -111,14 +111,26 @@ it('Escape takes back what was typed on the drawing, as if it had not been, and 
   expect(await page.inputValue(fieldOf('ramps.0.height.deck'))).toBe('700')
   await page.keyboard.press('Escape')
   await page.waitForSelector('input.over', { state: 'detached' })
+  // the keyboard goes on from the figure
+  const figure = '.typed[data-key="ramps.0.height.deck"]:focus'
+  expect(await page.locator(figure).count()).toBe(1)
   expect(await page.inputValue('[name="text"]')).toBe(before)
   expect(await page.isDisabled('#undo')).toBe(true)
   // what was typed and entered stays, when nothing is typed over it
   await over()
   await page.keyboard.type('700', { delay: 20 })
   await page.keyboard.press('Enter')
+  await page.waitForSelector('input.over', { state: 'detached' })
+  expect(await page.locator(figure).count()).toBe(1)
   await over()
   await page.keyboard.press('Escape')
+  // what is wrong is not entered: it stays to be mended, or taken back
+  await over()
+  await page.keyboard.type('x9', { delay: 20 })
+  await page.keyboard.press('Enter')
+  expect(await page.locator('input.over[aria-invalid="true"]').count()).toBe(1)
+  await page.keyboard.press('Escape')
+  await page.waitForSelector('input.over', { state: 'detached' })
   expect(await page.inputValue(fieldOf('ramps.0.height.deck'))).toBe('700')
   await page.waitForSelector('.pages button', { state: 'attached' })
   await page.locator('.sheets [role="button"]').first().press('Enter')

@@ -1,6 +1,7 @@
 import { useCallback, useLayoutEffect, useMemo, useRef, useState } from 'preact/hooks'
 import {
   isCurved,
+  type Problem,
   type SetPlan,
   type SolvedRamp,
   showLength,
@@ -11,7 +12,7 @@ import {
 } from '../../index.ts'
 import type { Actions } from '../state/actions.ts'
 import type { Alarm, Pointed } from '../state/use-pointing.ts'
-import { labelOf } from '../words/labels.ts'
+import { labelOf, pathOfKey } from '../words/labels.ts'
 import { Child, childHeight, childWords } from './child.tsx'
 import { type Drawn, useGlow } from './glow.ts'
 import { Handles } from './handles.tsx'
@@ -27,6 +28,7 @@ interface PictureProps {
   readonly index: number
   readonly units: Units
   readonly said: ReadonlyMap<string, string>
+  readonly problems: readonly Problem[]
   readonly actions: Actions
   readonly plan: SetPlan | null
   readonly showPage: (page: number) => void
@@ -78,7 +80,7 @@ const likelyWidth = (): number => {
 const shareOf = (width: number): number => (innerHeight <= low ? 0.85 : width < phone ? 0.42 : 0.62)
 
 export const Picture = (props: PictureProps) => {
-  const { old, solved, index, units, said, actions, plan, showPage, pointed, alarms } = props
+  const { old, solved, index, units, said, problems, actions, plan, showPage, pointed, alarms } = props
   const frame = useRef<HTMLDivElement>(null)
   const over = useRef<HTMLInputElement>(null)
   const [typing, setTyping] = useState<Typing | null>(null)
@@ -162,6 +164,12 @@ export const Picture = (props: PictureProps) => {
       top: words.top + words.height / 2 - around.top,
     })
   }, [])
+  const wrong = typing !== null && problems.some(({ path }) => pathOfKey(path) === typing.key)
+  /** One goes on with the figure: without the focus the keyboard begins at the top again. */
+  const end = (key: string): void => {
+    frame.current?.querySelector<SVGElement>(`.typed[data-key="${key}"]`)?.focus({ preventScroll: true })
+    setTyping(null)
+  }
   const pieceOf = ({ part, dimension, key, svg, words }: (typeof pieces)[number]) => {
     const typed = dimension && part.key !== undefined && said.has(part.key)
     const look = typed ? 'typed' : dimension ? 'derived' : 'thing'
@@ -203,6 +211,7 @@ export const Picture = (props: PictureProps) => {
         <input
           class="over"
           aria-label={labelOf(typing.key)}
+          aria-invalid={wrong}
           autocomplete="off"
           value={said.get(typing.key) ?? ''}
           ref={over}
@@ -210,7 +219,8 @@ export const Picture = (props: PictureProps) => {
           onBlur={() => setTyping(null)}
           onKeyDown={(event) => {
             if (event.key === 'Escape') actions.takeBack(typing.key)
-            if (event.key === 'Enter' || event.key === 'Escape') setTyping(null)
+            // what is wrong stays to be mended, or taken back
+            if (event.key === 'Escape' || (event.key === 'Enter' && !wrong)) end(typing.key)
           }}
         />
       )}

@@ -83,6 +83,7 @@ export const SideDrawing = kept((props: SideDrawingProps) => {
           index={ramps[ramp] ? ramp : 0}
           units={view.good.design.units}
           said={view.said}
+          problems={view.problems}
         />
       ) : (
         <p>
