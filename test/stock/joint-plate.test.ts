@@ -9,6 +9,7 @@ import { timberCorners, timberDistance } from '../../src/ramp/frame/timber.ts'
 import type { SolvedRamp } from '../../src/ramp/ramp.ts'
 import { solveDesign } from '../../src/ramp/solve.ts'
 import { jointPlates } from '../../src/stock/joint-plate.ts'
+import { plateLines } from '../../src/stock/list/joint-lines.ts'
 import { bookletSaid } from '../booklet/said.ts'
 import { designOf } from '../support/design-of.ts'
 import { above, hold } from '../support/hold.ts'
@@ -162,6 +163,27 @@ ${(way === 'low first' ? flats : flats.toReversed()).join('')}  - name: quarter
       text.replace(/(kind: quarter[\s\S]*?width: )1216/, (_, before: string) => `${before}600`) +
       more('second', 'third')
     expect(solveDesign(designOf(narrow)).checks.filter(({ id }) => id === 'flat-missing')).toEqual([])
+  })
+
+  test('what no rest holds is on the list: plates lie side by side in a rest, a saw cut between', () => {
+    const { ramps, design } = solvedOf('quarter-and-flat-mm')
+    const joints = jointPlates(ramps, design.units)
+    const { size, thickness } = joints[0]!
+    const [long, high] = size
+    const lacking = (rest: readonly [number, number], sheet = thickness): number =>
+      plateLines(
+        joints,
+        [{ sheet: { thickness: sheet, material: 'plywood' }, rests: [rest] }],
+        3,
+        'mm',
+      ).reduce((sum, { count }) => sum + count!, 0)
+    expect(lacking([2 * high + 3, long])).toBe(0)
+    expect(lacking([2 * high + 2.9, long])).toBe(1)
+    expect(lacking([high, long - 0.1])).toBe(2)
+    expect(lacking([2 * high + 3, long], thickness + 3)).toBe(2)
+    expect(plateLines(joints, [], 3, 'mm').map(({ what }) => what)).toEqual([
+      `plates of plywood ${thickness} mm thick, ${long} × ${high}`,
+    ])
   })
 
   test('is none where no ramp runs out on a flat', () => {

@@ -16,7 +16,7 @@ import { bySize, type RampScrews } from '../screws.ts'
 import { isSteel } from '../steel-uses.ts'
 import { type SectionPlan, sectionWords, squared } from '../timber/boards.ts'
 import { glueLines } from './glue-lines.ts'
-import { jointLines } from './joint-lines.ts'
+import { jointLines, plateLines } from './joint-lines.ts'
 import type { ListLine } from './line.ts'
 import { ownedLines } from './owned-lines.ts'
 import { packingLines } from './packing-lines.ts'
@@ -220,6 +220,7 @@ const fittingLines = (
         ]
       : []),
     ...jointLines(joints, units),
+    ...plateLines(joints, panels, stock.kerf, units),
     ...runOutLines(solvedBolts(ramps, stock, units), units),
     ...stripLines({ units, stock }, ramps, panels),
     {
