@@ -5,6 +5,7 @@ import { isSteel, steelUses } from '../../../stock/steel-uses.ts'
 import { type Block, caution, check, head, step } from '../block.ts'
 import { type Book, hasSkin } from '../book.ts'
 import type { Section } from '../pages.ts'
+import { bareTimbers } from '../store-words.ts'
 
 /** How far edges are rounded; common practice, no source. */
 const rounding = {
@@ -47,6 +48,7 @@ export const finishing = (book: Book): Section => {
     ...(meetingSheets(solved.ramps) ? ['where sheets meet'] : []),
     ...(piped ? ['the seat of the pipe'] : []),
   ]
+  const bare = bareTimbers(book)
   let number = 0
   const next = (said: string): Block => step(++number, said, width)
   return {
@@ -69,7 +71,7 @@ export const finishing = (book: Book): Section => {
           ]
         : []),
       next(
-        `Sink every screw head ${steel ? 'in wood ' : ''}just below the face${steel ? '; in steel it lies level with it' : ''}. Fill holes and gaps that a wheel or a finger would find.`,
+        `Sink every screw head ${steel ? 'in wood ' : ''}just below the face${steel ? '; in steel it lies level with it' : ''}. Fill holes and gaps that a wheel or a finger would find${bare.length > 0 ? `, but neither fill nor paint over the screws in ${wordList(bare)}: you take them out again` : ''}.`,
       ),
       next(
         `Sand ${steel ? 'the wood ' : ''}with grit 80, then 120, along the grain. A hand run along each ${steel ? 'wooden edge' : 'edge'} finds no splinter. Sweep, then wipe.`,

@@ -7,13 +7,13 @@ import { pilotDrill } from '../../../ramp/frame/screw-lengths.ts'
 import { liesWords } from '../../../ramp/frame/timber.ts'
 import type { SolvedRamp } from '../../../ramp/ramp.ts'
 import { screwHead } from '../../../ramp/screws/screw-sort.ts'
-import { comesOut } from '../../../ramp/stored.ts'
 import { frameScrews } from '../../../stock/screws.ts'
 import { squareView, stageView } from '../../views/stage-view.ts'
 import { type Block, named, step } from '../block.ts'
 import { type Book, hasSkin, screwsOf } from '../book.ts'
 import { endWords } from '../end-words.ts'
 import { stage } from '../stage.ts'
+import { outWhile } from '../store-words.ts'
 import { timberName } from '../timber-words.ts'
 import { blockScrews, blockSteps } from './blocks.ts'
 
@@ -189,7 +189,7 @@ const deckWords = (book: Book, ramp: SolvedRamp, i: number, held: string): strin
   const timber = ramp.deckTimbers[i]!
   const name = timberName(book, ramp, ramp.studs.length + i)
   if (timber.role === 'wheels' && isCurved(ramp))
-    return `Screw ${name}, its broad face along the cut of the back corner, its middle ${cutWords(book, ramp.design, ramp.wheels!.recess)}${outFor(book, ramp)}, ${held}.`
+    return `Screw ${name}, its broad face along the cut of the back corner, its middle ${cutWords(book, ramp.design, ramp.wheels!.recess)}${outWhile(book, ramp.name, ramp.studs.length + i + 1)}, ${held}.`
   return `Screw ${name}, ${liesWords(timber)}, its middle ${show(timber.x)} behind the toe${levelWords(book, ramp, i)}, ${held}.`
 }
 
@@ -207,18 +207,11 @@ const levelWords = (book: Book, ramp: SolvedRamp, i: number, count = 1): string 
     case 'pipe':
       return `, ${top} level with the notch's floor`
     case 'back':
-      return `, on the floor${outFor(book, ramp)}`
+      return `, on the floor${outWhile(book, ramp.name, ramp.studs.length + i + 1, count)}`
     default:
       return `, ${top} level with the side's top`
   }
 }
-
-/** Of the timber that stands in the way of a ramp that is kept inside. */
-const outFor = ({ stock }: Book, ramp: SolvedRamp): string =>
-  stock.storings
-    .filter(({ outer, low, stored }) => outer === ramp.name && stored && comesOut(low.timber))
-    .map(({ ramp: name }) => ` (it is taken out while ${name} is kept inside: heads left bare)`)
-    .join('')
 
 /** All studs between the corners at once: where each goes stands in the table. */
 const studsWords = (

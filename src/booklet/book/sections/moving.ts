@@ -2,12 +2,12 @@ import { curvedOf, isCurved } from '../../../design/kind-traits.ts'
 import type { Point } from '../../../geometry/point.ts'
 import { capital } from '../../../length/capital.ts'
 import { ownUnits } from '../../../length/own-units.ts'
-import { numberList, wordList } from '../../../length/word-list.ts'
+import { wordList } from '../../../length/word-list.ts'
 import { runOutSheet } from '../../../ramp/beside/run-out-sheet.ts'
 import { pilotDrill } from '../../../ramp/frame/screw-lengths.ts'
 import type { Flat, SolvedRamp } from '../../../ramp/ramp.ts'
 import { screwHead } from '../../../ramp/screws/screw-sort.ts'
-import { bestWay, comesOut, type Low } from '../../../ramp/stored.ts'
+import { comesOut, type Low } from '../../../ramp/stored.ts'
 import { boltRoom, boltsFromMiddle, gripHoles, grips } from '../../../stock/handle.ts'
 import type { Moving } from '../../../stock/moving.ts'
 import { liftersOf } from '../../../stock/weight.ts'
@@ -19,6 +19,7 @@ import { type Book, hasSkin, leastShare, screwsOf } from '../book.ts'
 import { figure } from '../figure.ts'
 import type { Section } from '../pages.ts'
 import { stage } from '../stage.ts'
+import { storeSteps } from '../store-words.ts'
 import { namedChecks } from './framing.ts'
 
 export const moving = (book: Book): Section => {
@@ -84,35 +85,6 @@ const goesIn = ({ stock }: Book, name: string): boolean =>
   stock.storings.some(
     ({ ramp, slid, stored }) => ramp === name && stored && slid.some(({ out }) => out <= 0.5),
   )
-
-/** How a ramp comes into the one that it is kept in. */
-const storeSteps = ({
-  stock,
-  solved,
-  show,
-  fine,
-}: Book): readonly { readonly ramp: string; readonly said: string }[] =>
-  stock.storings.flatMap(({ ramp, outer, slid, low, stored }) => {
-    const own = solved.ramps.find(({ name }) => name === outer)
-    if (!stored || !own || !isCurved(own)) return []
-    const best = bestWay({ slid })
-    const timbers = `${numberList('timber', low.numbers)} of ${outer}${low.wheels ? ' with its wheels, low' : ', on the floor'} at its back`
-    const inner = solved.ramps.find(({ name }) => name === ramp)
-    const room = inner ? (own.width - 2 * own.design.sides.thickness - inner.width) / 2 : 0
-    const off = inner?.design.runOut?.kind === 'sheet' ? 'take its run-out off; ' : ''
-    const way = low.timber === 'lift over' ? `lift it over ${timbers}` : `take out ${timbers}`
-    const still = low.wheels ? ', and do not roll it then' : ''
-    const again =
-      low.numbers.length === 1
-        ? `Screw the timber in again once ${ramp} is out; its`
-        : `Screw the timbers in again once ${ramp} is out; their`
-    return [
-      {
-        ramp,
-        said: `Put ${ramp} into ${outer}: ${off}${low.timber !== 'none' ? `${way}${comesOut(low.timber) ? still : ''}. Push it in` : 'push it in'} from the back, level on the floor, ${best.way.replace('-', ' ')}, until its foremost edge is ${show(Math.max(0, best.front))} behind the toe of ${outer}'s sides, not of its skin${room > 0 ? `, with ${fine(room)} of room at either side, less what bolt heads take` : ''}${best.out > 0.5 ? `: ${show(best.out)} of it stay outside` : ', all of it inside'}.${comesOut(low.timber) ? ` ${again} screws come from the outsides, so leave their heads bare.` : ''}`,
-      },
-    ]
-  })
 
 const outWords = ({ timber, numbers, wheels }: Low): string => {
   if (!comesOut(timber)) return ''
