@@ -22,7 +22,7 @@ import { seamWords } from './blocks.ts'
 import { checksOf } from './framing.ts'
 import { marked, sheetWithScrews } from './screw-table.ts'
 import { freeHole, punchWords, sinkWords } from './sheets/hole-words.ts'
-import { lipWedge, wedgeWords } from './sheets/lip-wedge.ts'
+import { wedgeWords } from './sheets/lip-wedge.ts'
 import { gapOf } from './sheets/sheet-gap.ts'
 import { steelCaution } from './sheets/steel-words.ts'
 
@@ -63,7 +63,7 @@ const boardOf = (book: Book, ramp: SolvedQuarter): readonly Block[] => {
   const count = board.pieces.length * board.widths.length
   const first = ramp.studs.length + 1
   const steel = isSteel(board.sheet)
-  const wedge = lipWedge(ramp, units)
+  const wedge = ramp.lipGroove
   const sheets = marked(
     book,
     ownSheets({ ...board, marks: [] }),
