@@ -1,5 +1,6 @@
 import { cross } from '../../../drawing/cross.ts'
 import { type Drawing, fill, stroke, text } from '../../../drawing/drawing.ts'
+import { textWidth } from '../../../drawing/text-width.ts'
 import { affineScale } from '../../../geometry/affine.ts'
 import { pathBounds } from '../../../geometry/bounds.ts'
 import { circle, pathOf, rectangle } from '../../../geometry/path.ts'
@@ -25,6 +26,20 @@ export const plateWindow = ({ size: [long, high] }: JointPlate) => ({
   y0: 0,
   y1: high + around.above,
 })
+
+/** In which row each name stands, the lowest is 0: names run away from the joint, so the nearer one goes over those that it reaches. */
+export const nameRows = (
+  names: readonly { readonly at: number; readonly wide: number }[],
+): readonly number[] => {
+  const rowOf = (i: number): number => {
+    const { at, wide } = names[i]!
+    const reached = names.flatMap((other, j) =>
+      other.at > at && other.at < at + wide + size / 2 ? [rowOf(j) + 1] : [],
+    )
+    return Math.max(0, ...reached)
+  }
+  return names.map((_, i) => rowOf(i))
+}
 
 /** A side of the flat and one of the quarter from outside, the plate over their joint with its four bolts, each from the joint and from the floor; timbers dashed. */
 export const plateView = (
@@ -53,18 +68,24 @@ export const plateView = (
     y: holes.up * ratio,
   }))
   const low = dimensionsFoot(plate) - 2.5 * size
-  const names = timbers.flatMap(({ path, name, quarter: own }): Drawing => {
+  const shown = timbers.flatMap(({ path, name, quarter: own }) => {
     const { x0, x1, y1 } = pathBounds(path)
     const x = (x0 + x1) / 2
-    const over = box.y1 * ratio + 3
-    return x > left + 2 && x < right - 2 && y1 > 0
-      ? [
-          stroke(layer, pathOf({ x, y: Math.min(y1, box.y1 * ratio) - 0.5 }, { x, y: over }), lines.thin),
-          text(layer, { x, y: over + 1.2 }, size, `stud ${name} of ${own ? quarter.name : flat.name}`, {
-            align: own ? 'left' : 'right',
-          }),
-        ]
-      : []
+    const said = `stud ${name} of ${own ? quarter.name : flat.name}`
+    return x > left + 2 && x < right - 2 && y1 > 0 ? [{ x, top: y1, own, said }] : []
+  })
+  const names = [true, false].flatMap((side) => {
+    const those = shown.filter(({ own }) => own === side)
+    const rows = nameRows(
+      those.map(({ x, said }) => ({ at: Math.abs(x), wide: textWidth(said, size, 'regular') })),
+    )
+    return those.flatMap(({ x, top: y1, said }, i): Drawing => {
+      const over = box.y1 * ratio + 3 + rows[i]! * 1.6 * size
+      return [
+        stroke(layer, pathOf({ x, y: Math.min(y1, box.y1 * ratio) - 0.5 }, { x, y: over }), lines.thin),
+        text(layer, { x, y: over + 1.2 }, size, said, { align: side ? 'left' : 'right' }),
+      ]
+    })
   })
   return viewOf([
     {
