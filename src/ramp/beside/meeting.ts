@@ -6,14 +6,14 @@ import { wordList } from '../../length/word-list.ts'
 import { type Finding, note, warn } from '../check/check.ts'
 import { measured, offer, same } from '../check/offer.ts'
 import { highStep, stepLimit, stepWords } from '../check/practice.ts'
-import { firstThat, orWays, tangentKey, toeKey } from '../check/remedy.ts'
+import { orWays, tangentKey } from '../check/remedy.ts'
 import { tell, told } from '../check/told.ts'
 import type { Flat, Quarter, Ramp } from '../ramp.ts'
 import type { Transition } from '../side/transition.ts'
 import { flatSurfaces } from './flat-heights.ts'
 import { heightFinding } from './meeting-height.ts'
 import { alikeWide, flatMet, type MeetingTrial, meetingFault, meetWithin, metOf } from './meeting-trial.ts'
-import { noWay, overFloor, toesFor, toeUnder, withToe } from './toe-way.ts'
+import { lowestToe, noWay, overFloor, toesFor, toeUnder, withToe } from './toe-way.ts'
 
 /** What a quarter that runs out on a flat makes of the other ramps of its design. */
 export const meetingFindings = (
@@ -126,14 +126,7 @@ const lowStepNote = (
   const { surface } = flat.heights
   const { level, toeStep } = transition
   const range = { least: Math.max(0, level.frame), most: toeUnder(transition, surface + meetWithin) }
-  const meets = firstThat(
-    (quarter) => trial({ quarter }),
-    design,
-    { ...toeKey, range },
-    range.least,
-    1,
-    units,
-  )
+  const meets = lowestToe(design, (quarter) => trial({ quarter }), range, units)
   return note(
     'flat-step',
     tell(
@@ -160,7 +153,14 @@ const stepFinding = (
   // both level at one height, and the toe on the floor
   const least = level.surface - toeUnder(transition, level.surface + stepLimit)
   const lower =
-    toe >= -same ? firstThat((quarter) => trial({ quarter }), design, toeKey, toe, -1, units) : null
+    toe >= -same
+      ? lowestToe(
+          design,
+          (quarter) => trial({ quarter }),
+          { least: Math.max(0, level.frame), most: toe },
+          units,
+        )
+      : null
   const raise =
     toe >= -same
       ? noWay

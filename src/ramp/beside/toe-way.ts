@@ -2,8 +2,8 @@ import type { QuarterDesign, Units } from '../../design/design.ts'
 import type { Range } from '../../design/plausible.ts'
 import { rangeAt } from '../../design/schema.ts'
 import { measured, same } from '../check/offer.ts'
-import { stepLimit } from '../check/practice.ts'
-import { firstThat, manyFaults, toeKey } from '../check/remedy.ts'
+import { feather, stepLimit } from '../check/practice.ts'
+import { firstThat, manyFaults, type Offered, toeKey } from '../check/remedy.ts'
 import { type Offer, set } from '../check/told.ts'
 import type { Transition } from '../side/transition.ts'
 
@@ -27,7 +27,19 @@ export interface Way {
   readonly settings: Offer
 }
 
-/** The toe is left where it works, else the nearest of those that a flat so high asks for. */
+/** The lowest toe of these that works, no feather edge where another does: over it the face ends nearest to what it runs out on. */
+export const lowestToe = (
+  design: QuarterDesign,
+  works: (changed: QuarterDesign) => boolean,
+  range: Range,
+  units: Units,
+): Offered | null => {
+  const from = (least: number): Offered | null =>
+    firstThat(works, design, { ...toeKey, range }, least, 1, units)
+  return from(Math.max(range.least, feather + 2 * same)) ?? from(range.least)
+}
+
+/** The toe is left where it works, else the lowest of those that a flat so high asks for. */
 export const withToe = (
   design: QuarterDesign,
   works: (changed: QuarterDesign) => boolean,
@@ -36,15 +48,7 @@ export const withToe = (
 ): Way | null => {
   const { toe } = design
   if (toe >= range.least - same && toe <= range.most + same && works(design)) return { toe: '', settings: [] }
-  const towards = toe < range.least ? 1 : -1
-  const found = firstThat(
-    works,
-    design,
-    { ...toeKey, range },
-    towards > 0 ? range.least : Math.min(toe, range.most),
-    towards,
-    units,
-  )
+  const found = lowestToe(design, works, range, units)
   return found && { toe: ` with a toe of ${found.words}`, settings: [set('toe', found.words)] }
 }
 

@@ -71,19 +71,19 @@ describe('a quarter that runs out on a flat', () => {
       'warn curved: the ridden face runs level on the floor, the surface of `flat` lies at 113 mm; ' +
         'type `tangent: { surface: 113 mm }` with a toe of 89 mm',
     ])
-    // c = 1780: a toe of 1780 − 1724 · (1780 − 86) / 1700 = 62.08 ends 6 over a surface of 80
+    // 80 less the skin is the frame's lowest
     expect(said([flat(113), curved(80, 90)], 'flat-meets')).toEqual([
       'warn curved: the ridden face runs level 80 mm above the floor, the surface of `flat` lies at 113 mm; ' +
-        'type `tangent: { surface: 113 mm }`, or give `flat` a surface height of 80 mm with a toe of 62 mm',
+        'type `tangent: { surface: 113 mm }`, or give `flat` a surface height of 80 mm with a toe of 56 mm',
     ])
     const frames = [
       flat(0, { height: { layer: 'frame', value: 4 * inch } }),
       curved(0, 70, { transition: circleOf('frame', 1724, 'frame', 60) }),
     ]
-    // 4 in and 24 mm, less the 24 of its own skin; 60 + 24 − 24 for the flat is 2 3/8 in; its toe 1784 − 1724 · (1784 − 84.325 − 6) / 1700 = 66.4
+    // 4 in and 24 mm, less the 24 of its own skin; 60 + 24 − 24 for the flat is 2 3/8 in, and as much is the lowest toe of a frame that runs level at 60
     expect(said(frames, 'flat-meets', 'in')).toEqual([
       'warn curved: the ridden face runs level 3 5/16 in above the floor, the surface of `flat` lies at 4 15/16 in; ' +
-        'type `tangent: { frame: 4 in }` with a toe of 4 in, or give `flat` a frame height of 2 3/8 in with a toe of 2 9/16 in',
+        'type `tangent: { frame: 4 in }` with a toe of 4 in, or give `flat` a frame height of 2 3/8 in with a toe of 2 3/8 in',
     ])
   })
 
@@ -97,21 +97,20 @@ describe('a quarter that runs out on a flat', () => {
   })
 
   test('in a file without one, too low for any, is told the flat, the tangent and the toe that go together', () => {
-    // 10 of wood under a skin of 24; the lowest toe of a face level at 34 is 10, the highest 34 + 1700 − 1724 · 1694 / 1700
-    const [least, most] = [34, Math.floor(1734 - (1724 * (1734 - 40)) / 1700)]
+    // 10 of wood under a skin of 24; the lowest toe of a face level at 34 is 10, but at it no place is left for the stud at 200
+    const [least, toe] = [34, 11]
     const low = (tangent: number, toe: number) => said([curved(tangent, toe)], 'flat-missing').join()
     const way = (toe: string) =>
       `: type \`tangent: { surface: ${least} mm }\`${toe} and add a flat (kind: flat) with a surface height of ${least} mm, or say what else`
     expect(low(0, 40)).toContain(
-      `level on the floor now, too low for one under a skin like this${way(` with a toe of ${most} mm`)}`,
+      `level on the floor now, too low for one under a skin like this${way(` with a toe of ${toe} mm`)}`,
     )
-    // 10 is the lowest, but at it no place is left for the stud at 200
     expect(low(0, 5)).toContain(way(' with a toe of 11 mm'))
     expect(low(0, 12)).toContain(way(''))
     expect(low(33.9, 12)).toContain('too low')
     expect(low(34, 12)).toContain('add one (kind: flat)')
     // what was offered is a good pair
-    for (const toe of [most, 10, 12]) {
+    for (const toe of [11, 10, 12]) {
       const ids = solve([flat(least), curved(least, toe)]).checks.map(({ id }) => id)
       expect(ids.filter((id) => /flat-(low|meets|missing)|toe-/.test(id))).toEqual([])
     }
@@ -125,7 +124,7 @@ describe('a quarter that runs out on a flat', () => {
     expect(said([named], 'flat-missing').join()).not.toContain('name')
     expect(said([nameless], 'flat-missing').join()).toContain('now, and give each ramp a `name`, or say')
     expect(said([curved(113, 130)], 'flat-missing').join()).toContain(
-      '113 mm above the floor now, with a toe of 95 mm,',
+      '113 mm above the floor now, with a toe of 89 mm,',
     )
   })
 
@@ -136,10 +135,10 @@ describe('a quarter that runs out on a flat', () => {
       transition: circleOf('surface', 96 * inch, 'surface', inch),
     })
     const low = flat(0, { height: { layer: 'surface', value: (1 + 7 / 16) * inch } })
-    // 97.4375 − 97 · (97.4375 − 1.4375 − 6 / 25.4) / 96 = 0.676 in is the highest toe
+    // 7/16 in is the lowest toe; no place is left for a stud at it, nor at 1/2 in
     expect(said([low, design], 'flat-meets', 'in')).toEqual([
       'warn curved: the ridden face runs level 1 in above the floor, the surface of `flat` lies at 1 7/16 in, and at the toe the face ends 3+ in above it ' +
-        '(a wheel stops at more than 6 mm, a shade under 1/4 in); type `tangent: { surface: 1 7/16 in }` with a toe of 5/8 in',
+        '(a wheel stops at more than 6 mm, a shade under 1/4 in); type `tangent: { surface: 1 7/16 in }` with a toe of 9/16 in',
     ])
   })
 
@@ -175,8 +174,9 @@ describe('the step at the toe counts from the surface of the flat', () => {
     const step = 1813 - (1700 * 1683) / 1724 - 113
     expect(said([flat(113), curved(113, 130)], 'toe-step')).toEqual([
       `warn curved: the ridden face ends ${step.toFixed(1)} mm above the surface of \`flat\` at the toe, a wheel stops at more than 6 mm; ` +
-        `lower the toe to ${Math.floor(limit)} mm`,
+        'lower the toe to 89 mm',
     ])
+    expect(said([flat(113), curved(113, 89)], 'flat-step')).toEqual([])
   })
   test('where not even a toe of 0 is low enough, both are brought up', () => {
     // at a toe of 0: (level + 1700) · 24 / 1724 − level = 6 has level = 24 − 6 · 1724 / 1700
@@ -221,9 +221,9 @@ describe('a flat higher than any toe', () => {
       /lies at 321 mm; type `tangent: \{ surface: 321 mm \}` with a toe of 297 mm$/,
     )
     expect(said([flat(321), curved(321, 297)], 'flat-meets')).toEqual([])
-    // one that can come down to the ridden face is told its own height, and the toe for that: 1770 − 1724 · (1770 − 76) / 1700
+    // one that can come down to the ridden face is told its own height, and the toe for that: 70 less the skin
     expect(said([flat(400), curved(70, 60)], 'flat-meets').join()).toMatch(
-      /lies at 400 mm; give `flat` a surface height of 70 mm with a toe of 52 mm$/,
+      /lies at 400 mm; give `flat` a surface height of 70 mm with a toe of 46 mm$/,
     )
   })
 })
