@@ -84,3 +84,16 @@ test('no skin that bends but breaks under a rider is offered in place of one tha
     /the other way; a surface radius of \d+ mm or more$/,
   )
 })
+
+test('a deck that tips no more but breaks its board says so where none does neither', () => {
+  const light = (deck: string): string =>
+    low(1400, '[9 plywood]')
+      .replace('deck: 400\n    sides: { thickness: 18', `deck: ${deck}\n    sides: { thickness: 12`)
+      .replace('15 plywood', '9 plywood')
+      .replace(/ {4}coping.*\n {4}chamfer.*\n/, '')
+  const [, deck] = /; a deck of (.+) or more from lip to back \(with this another danger comes: .*\)$/.exec(
+    messageOf(light('150'), 'tips'),
+  )!
+  const dangers = (text: string) => ['tips', 'board-load'].filter((id) => has(text, id))
+  expect([dangers(light('150')), dangers(light(deck!))]).toEqual([['tips'], ['board-load']])
+})
