@@ -79,6 +79,7 @@ export const wordsOnTile = (
   if (first.length > beside.length) {
     room.taken.set(before.taken)
     write(first)
+    for (const word of first) occupyUnder(room, grownWord(word, nameApart), 0, on.rather)
     write(edgeNames(pattern, tile, room, told))
   } else write([...names, ...beside])
   write(jointWords(tile, room))

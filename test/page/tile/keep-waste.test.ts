@@ -49,11 +49,35 @@ it('KEEP and WASTE stand beside one edge, over no corner of the cut line', () =>
   expect(corners).toBeGreaterThan(1500)
 })
 
+/** What page 1 says of the sides of its front edge, and what that is called. */
+const frontEdge = (set: ReturnType<typeof layOut>): readonly string[] => {
+  const page = set!.plan.pages.findIndex((one) => one.tile === '1')
+  const words = opened(set!.pages[page]!.draw()).words.map((word) => word.text)
+  return words.filter((word) => /^(KEEP|WASTE|front edge)$/.test(word)).sort()
+}
+
 it('which side to saw is said rather than what an edge is called, where there is room for one of them', () => {
   const { text, paper, cover, margins } = hardJob(6092)
-  const set = layOut(text, paper, cover, { margins })!
   // 24 mm of the front edge, 13 mm of waste beside it
-  const page = set.plan.pages.findIndex((one) => one.tile === '1')
-  const words = opened(set.pages[page]!.draw()).words.map((word) => word.text)
-  expect(words.filter((word) => /^(KEEP|WASTE|front edge)$/.test(word)).sort()).toEqual(['KEEP', 'WASTE'])
+  expect(frontEdge(layOut(text, paper, cover, { margins }))).toEqual(['KEEP', 'WASTE'])
+})
+
+it('what an edge is called is left out where it would be read as one with KEEP: "KEEP front edge"', () => {
+  const low = `title: Low toe
+units: in
+ramps:
+  - width: 36
+    height: { deck: 36 }
+    transition: { circle: { surface: 94 }, tangent: { surface: 5 } }
+    toe: 4 1/8
+    deck: 24
+    sides: { thickness: 23/32, count: 2 }
+    studs: { section: 1 1/2 x 3 1/2, every: 6 }
+    skin: [11/32 plywood, 11/32 plywood, 3/16 hardboard]
+    run-out: flat
+    deck-board: 5/8 plywood
+    coping: { outside: 1 29/32, up: 1/4, out: 1/4 }
+    chamfer: { leg: 5 1/4 }
+`
+  expect(frontEdge(layOut(low, 'a4', 'line'))).toEqual(['KEEP', 'WASTE'])
 })
