@@ -1,9 +1,11 @@
 import type { Units } from '../../design/design.ts'
 import { affineTranslate } from '../../geometry/affine.ts'
+import type { Box } from '../../geometry/bounds.ts'
 import { showLength } from '../../length.ts'
 import { squareSide } from '../../printer/reading.ts'
 import { edgeCombs } from '../pages/comb.ts'
 import { squarePage, squareSideIn } from '../pages/square-page.ts'
+import { defaultMargins, type Margins } from '../sheet/paper.ts'
 import { type Sheet, sheetWindow } from '../sheet/sheet.ts'
 import { assemble, type Draft, type PageSet } from './draft.ts'
 import { planPlace } from './plan.ts'
@@ -23,7 +25,7 @@ export const squareDraft = (
       ? gaugeCommand(sheet, combs)
       : `traceply square --paper ${sheet.paper.name} --out uncorrected.pdf`
   const facts = { title, units, set, printer, command, combs }
-  const { draw, corner } = squarePage(sheetWindow(sheet), facts)
+  const { draw, corner } = squarePage(squareWindow(sheet, combs), facts)
   return {
     kind: 'square',
     label: 'Square',
@@ -33,9 +35,17 @@ export const squareDraft = (
   }
 }
 
+/** Where a square and its words lie: combs run in from the edges as far as the usual margins keep clear of. */
+const squareWindow = (sheet: Sheet, combs: boolean): Box => {
+  const usual = defaultMargins(sheet.paper.name)
+  const clear = (side: keyof Margins): number => Math.max(sheet.margins[side], usual[side])
+  const margins = { top: clear('top'), right: clear('right'), bottom: clear('bottom'), left: clear('left') }
+  return sheetWindow(combs ? { ...sheet, margins } : sheet)
+}
+
 /** A square smaller than the usual one must be said with its readings. */
 const gaugeCommand = (sheet: Sheet, combs: boolean): string => {
-  const side = squareSideIn(sheetWindow(sheet))
+  const side = squareSideIn(squareWindow(sheet, combs))
   const of = (mm: number): string =>
     side === squareSide ? '' : `/${showLength(mm, 'mm', { decimals: 1, unit: true }).replace(' ', '')}`
   const [edge, diagonal] = [`____mm${of(side)}`, `____mm${of(side * Math.SQRT2)}`]

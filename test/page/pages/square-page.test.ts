@@ -1,10 +1,15 @@
 import { expect, it } from 'vitest'
+import { paperNames } from '../../../src/design/design.ts'
 import { boxGrow, boxOverlaps, pathBounds } from '../../../src/geometry/bounds.ts'
 import { boxCorners, pathClip } from '../../../src/geometry/clip.ts'
 import { pathLength } from '../../../src/geometry/length.ts'
 import { pathDistance } from '../../../src/geometry/nearest.ts'
 import { pathOf } from '../../../src/geometry/path.ts'
+import { edgeCombs } from '../../../src/page/pages/comb.ts'
 import { squarePage } from '../../../src/page/pages/square-page.ts'
+import { squareDraft } from '../../../src/page/set/square-set.ts'
+import { paperOf } from '../../../src/page/sheet/paper.ts'
+import { noCorrection } from '../../../src/printer/correction.ts'
 import { readingFault } from '../../../src/printer/plausible-reading.ts'
 import { readReading, squareSide } from '../../../src/printer/reading.ts'
 import { overlaps, wordsOf } from '../../booklet/words.ts'
@@ -213,4 +218,36 @@ it('a corrected square sends on to an uncorrected one, in the browser and on the
   const words = wordsOf(squarePage(window, { ...facts, command: 'traceply square' }).draw())
   const said = words.map(({ text }) => text).join(' ')
   expect(said).toContain('Save it under "printer" in the browser, or type: traceply square')
+})
+
+it('the combs at the edges strike through no word and no ruler, however narrow the margins', () => {
+  let seen = 0
+  for (const name of paperNames)
+    for (const units of ['mm', 'in'] as const)
+      for (const margin of [1, 3, 10, 20]) {
+        const paper = paperOf(name)
+        const margins = { top: margin, right: margin, bottom: margin, left: margin }
+        const sheet = { paper, margins, correction: noCorrection }
+        const combs = edgeCombs(paper)
+        const all = squareDraft(sheet, 'AAAA-BBBB-CCCC', units, null, null, true).draw()
+        const rest = all.slice(0, all.length - combs.length)
+        expect(all.slice(rest.length)).toEqual(combs)
+        const ends = combs.flatMap((mark) =>
+          mark.kind === 'stroke' ? [mark.path.start, mark.path.pieces[0]!.to] : [],
+        )
+        // a tick is 2.6 mm long: one that crosses a line has an end nearer to it than that
+        const lines = rest.flatMap((mark) => (mark.kind === 'stroke' ? [mark.path] : []))
+        const near = lines.filter((line) => ends.some((end) => pathDistance(line, end) < 1.4))
+        expect([name, units, margin, near.length]).toEqual([name, units, margin, 0])
+        const figures = wordsOf(combs)
+        for (const { text, box } of wordsOf(rest)) {
+          const { x0, y0, x1, y1 } = boxGrow(box, 0.3)
+          const struck =
+            ends.some(({ x, y }) => x > x0 && x < x1 && y > y0 && y < y1) ||
+            figures.some((figure) => boxOverlaps(figure.box, box))
+          expect([name, units, margin, text, struck]).toEqual([name, units, margin, text, false])
+          seen++
+        }
+      }
+  expect(seen).toBeGreaterThan(500)
 })
