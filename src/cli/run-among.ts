@@ -73,7 +73,7 @@ const oneWord = (commands: readonly Command[], [name, ...words]: readonly string
     words,
     single.map((one) => `--${one.name}`),
   )
-  return quoted === null ? '' : `what has a blank in it goes in quotes: ${quoted}\n`
+  return quoted === null ? '' : `${quoted}\n`
 }
 
 const parserOf = ({ name, help, args, options }: Command, program: Parser): Parser => {

@@ -11,6 +11,7 @@ import { Failure } from '../failure.ts'
 import { readText } from '../files.ts'
 import { oneOfWords, unitsWords } from '../options.ts'
 import type { Shell } from '../shell.ts'
+import { quotedOption } from '../words/in-quotes.ts'
 import { wrap } from '../words/wrap.ts'
 
 const layers: readonly MeasuredLayer[] = ['surface', 'frame']
@@ -107,9 +108,7 @@ const blankWords = (file: string | undefined, given: Given<typeof options>): str
   const split = (['chord', 'rise', 'run', 'height', 'error'] as const).find(
     (name) => given[name] !== undefined && file !== undefined && isLength(`${given[name]} ${file}`),
   )
-  return split === undefined
-    ? ''
-    : `\nwhat has a blank in it goes in quotes: --${split} "${given[split]} ${file}"`
+  return split === undefined ? '' : `\n${quotedOption(`--${split}`, [given[split]!, file!])}`
 }
 
 const isLength = (text: string): boolean => 'mm' in readLength(text, 'mm')

@@ -12,11 +12,15 @@ const asOneValue = (words: readonly string[]): readonly string[] => {
   return words.slice(0, end < 0 ? words.length : end)
 }
 
-/** The first of these options whose value lies in several words, as it is typed in one: `--height "2 ft"`. */
+/** How an option is typed whose value has blanks. A mark for inches would end the quotes. */
+export const quotedOption = (option: string, words: readonly string[]): string =>
+  `what has a blank in it goes in quotes: ${option} "${words.join(' ').replaceAll('"', 'in')}"`
+
+/** The first of these options whose value lies in several words, how it is typed in one: `--height "2 ft"`. */
 export const inQuotes = (words: readonly string[], options: readonly string[]): string | null => {
   const said = words.flatMap((word, i) =>
     options.includes(word) ? [{ option: word, value: asOneValue(words.slice(i + 1)) }] : [],
   )
   const split = said.find(({ value }) => value.length > 1)
-  return split === undefined ? null : `${split.option} "${split.value.join(' ')}"`
+  return split === undefined ? null : quotedOption(split.option, split.value)
 }
