@@ -1,6 +1,5 @@
 import type { SetPlan } from '../drawing/set-plan.ts'
 import { pointsPerMm } from '../geometry/inch.ts'
-import { harmless } from '../length/quote.ts'
 import { correctionChange, marginsLeft, planRecorrected, planSealed } from '../page/set/plan.ts'
 import type { Fingerprint } from '../page/set/set-code.ts'
 import { type Margins, sidesShort } from '../page/sheet/paper.ts'
@@ -20,7 +19,7 @@ export interface ReprintJob {
 
 /**
  * Some pages of a set once more: as they were, or corrected for the printer of a profile. `contents`: what each of them draws,
- * inflated; `profiles`: the folder that the profile is from, where one was named.
+ * inflated; `profiles`: the folder that the profile is from as it is typed, where one was named.
  */
 export const reprintJob = (
   set: SetPlan,
@@ -37,7 +36,7 @@ export const reprintJob = (
   // what it says to type depends on its correction, and its combs show where the paper ends
   if (pages.some(({ planned }) => planned.kind === 'square')) {
     const others = pages.some(({ planned }) => planned.kind !== 'square')
-    const from = profiles === undefined ? '' : ` --profiles ${harmless(profiles)}`
+    const from = profiles === undefined ? '' : ` --profiles ${profiles}`
     return asked([
       `reprint corrects no test square, as what it says to type would be wrong; ${others ? 'leave it out, and the other pages are written; ' : ''}print a new one: traceply square --paper ${set.paper.name} --printer ${profile.name}${from} --out square-${profile.name}.pdf`,
     ])

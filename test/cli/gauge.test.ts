@@ -575,8 +575,10 @@ describe('the printers that are known', () => {
     expect(JSON.parse(readFileSync(file, 'utf8')).name).toBe('study')
     expect((await call('gauge', '--list')).out).toBe('study\n')
     expect((await call('gauge', '--list', '--profiles', join(folder, 'other'))).out).toMatch(/no printers in/)
-    const deep = join(folder, 'a', 'b')
-    expect((await call('gauge', 'deep', ...sides, '--profiles', deep)).exit).toBe(0)
+    const deep = join(folder, 'a', 'my b')
+    expect((await call('gauge', 'deep', ...sides, '--profiles', deep)).out).toContain(
+      `--printer deep --profiles "${deep}"\n`,
+    )
     expect(readdirSync(deep)).toEqual(['deep.json'])
     // a path that is not absolute is to be ignored (XDG base directory specification)
     vi.stubEnv('XDG_CONFIG_HOME', 'config')

@@ -26,11 +26,11 @@ const printers = {
 
 type Printer = keyof typeof printers
 
-const printer = (name: Printer) => ['--printer', name, '--profiles', file('printers')] as const
+const printer = (name: Printer) => ['--printer', name, '--profiles', file('my printers')] as const
 
 const gauge = async (...names: readonly Printer[]): Promise<void> => {
   for (const name of names) {
-    const { exit, err } = await traceply('gauge', name, ...printers[name], '--profiles', file('printers'))
+    const { exit, err } = await traceply('gauge', name, ...printers[name], '--profiles', file('my printers'))
     expect(exit, err).toBe(0)
   }
 }
@@ -176,9 +176,9 @@ describe('the words of a page that is corrected', () => {
 
   it('a long name is squeezed beside the small map, and stays on the page', async () => {
     const name = 'the-grey-printer-in-the-study-upstairs-2'
-    await traceply('gauge', name, ...printers.large, '--profiles', file('printers'))
+    await traceply('gauge', name, ...printers.large, '--profiles', file('my printers'))
     const path = await plot('quarter-mm', '--cover', 'line')
-    const bytes = await reprint(path, '3', '--printer', name, '--profiles', file('printers'))
+    const bytes = await reprint(path, '3', '--printer', name, '--profiles', file('my printers'))
     const [tile] = (await readPdf(bytes)).pages
     const line = tile!.texts.find(({ text }) => /^page \d+ of/.test(text))!
     const face = tile!.texts.find(({ text }) => text.startsWith('OUTSIDE'))!
@@ -347,8 +347,19 @@ describe('what is to watch:', () => {
     for (const where of ['lip', 'curve'] as const)
       for (const how of ['likely', 'worst'] as const)
         assertNear(again.expected[0][where][how], own.expected[0][where][how], 1e-9, `${where} ${how}`)
-    await traceply('gauge', 'hasty', '--across', '148mm', '--down', '151mm', '--profiles', file('printers'))
-    const loose = await planOf(await reprint(path, '2', '--printer', 'hasty', '--profiles', file('printers')))
+    await traceply(
+      'gauge',
+      'hasty',
+      '--across',
+      '148mm',
+      '--down',
+      '151mm',
+      '--profiles',
+      file('my printers'),
+    )
+    const loose = await planOf(
+      await reprint(path, '2', '--printer', 'hasty', '--profiles', file('my printers')),
+    )
     // without diagonals the lean is not known: 0.1° on the rise of 585 mm alone is a millimetre
     expect(loose.expected[0].curve.likely).toBeGreaterThan(before[0].curve.likely)
     expect(loose.expected[0].budget).toEqual(before[0].budget)
@@ -377,7 +388,7 @@ describe('what is to watch:', () => {
     const [, , , profiles] = printer('large')
     const told = (paper: string, others = '') => ({
       exit: 2,
-      err: `reprint corrects no test square, as what it says to type would be wrong; ${others}print a new one: traceply square --paper ${paper} --printer large --profiles ${profiles} --out square-large.pdf\n`,
+      err: `reprint corrects no test square, as what it says to type would be wrong; ${others}print a new one: traceply square --paper ${paper} --printer large --profiles "${profiles}" --out square-large.pdf\n`,
     })
     const path = file('square.pdf')
     await traceply('square', '--paper', 'a4', '--out', path)

@@ -3,7 +3,6 @@ import { inch } from '../../geometry/inch.ts'
 import { gaugeJob } from '../../job/proving/gauge.ts'
 import { type PrinterEffect, printerEffects } from '../../job/proving/printer-effect.ts'
 import { isRefusal } from '../../job/refusal.ts'
-import { harmless } from '../../length/quote.ts'
 import { showLength, type Units } from '../../length.ts'
 import { boundWords } from '../../page/proof/budget.ts'
 import { readingError } from '../../printer/gauge.ts'
@@ -18,6 +17,7 @@ import { paperWords, profilesOption } from '../options.ts'
 import { forgetProfile, listProfiles, loadProfile, profilesFolder, saveProfile } from '../profiles.ts'
 import type { Shell } from '../shell.ts'
 import { showBriefly } from '../words/show-checks.ts'
+import { typedName } from '../words/typed-name.ts'
 import { wrap } from '../words/wrap.ts'
 
 const rows = [
@@ -113,7 +113,7 @@ const gauge = (name: string | undefined, options: GaugeOptions, shell: Shell): n
         ...(options.paper === undefined ? [assumedPaper(profile.paper, design !== null)] : []),
         ...(before !== null && options.margins === undefined ? marginsLeft(before, profile) : []),
         `kept in ${file}`,
-        `next: traceply plot DESIGN --printer ${name}${design && design.paper !== profile.paper ? ` --paper ${profile.paper}` : ''}${options.profiles === undefined ? '' : ` --profiles ${harmless(options.profiles)}`}`,
+        `next: traceply plot DESIGN --printer ${name}${design && design.paper !== profile.paper ? ` --paper ${profile.paper}` : ''}${options.profiles === undefined ? '' : ` --profiles ${typedName(options.profiles)}`}`,
         '',
       ].join('\n'),
     )

@@ -20,6 +20,7 @@ import { loadProfile } from '../profiles.ts'
 import { plotAgain, readPdfBytes } from '../reprint/source.ts'
 import { faultWords, pickWords, setWords } from '../reprint/words.ts'
 import type { Shell } from '../shell.ts'
+import { typedName } from '../words/typed-name.ts'
 
 const words: Readonly<Record<string, string>> = { paper: paperWords, cover: oneOfWords(covers) }
 
@@ -101,7 +102,9 @@ const reprint = async (
   const profile =
     raw.set === undefined && raw.printer !== undefined ? loadProfile(raw.printer, raw.profiles) : null
   const contents = contentsOf(file, pages, pageContent)
-  const job = done(reprintJob(set.plan, pages, contents, profile, sha256, raw.profiles))
+  const job = done(
+    reprintJob(set.plan, pages, contents, profile, sha256, raw.profiles && typedName(raw.profiles)),
+  )
   const copy = await copyPdf(reprintInput(set, job), platform)
   out.write(copy)
   if (raw.json) shell.out(`${JSON.stringify(job.plan, null, 2)}\n`)
