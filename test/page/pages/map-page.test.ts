@@ -480,8 +480,9 @@ it('on a piece without a front edge the tape lies by its joint, so that all that
     const [[top, foot]] = pattern.joints as [(typeof pattern.joints)[number]]
     const mm = Math.round(foot.x)
     expect(told(pattern.joints), cover).toContain(`reads there ${mm} mm: it then shows`)
+    // this one leans: the tape lies at its foot
     const more = [
-      { ...top, x: top.x + 400 },
+      { ...top, x: top.x + 350 },
       { ...foot, x: foot.x + 400 },
     ] as const
     expect(told([...pattern.joints, more])).toContain(`reads there ${mm} mm on b and ${mm + 400} mm on c: it`)
