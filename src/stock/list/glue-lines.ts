@@ -31,5 +31,6 @@ const gluedWords = (solved: WholeDesign, units: Units): readonly string[] => {
     ...(solved.ramps.some(({ splices }) => splices.length > 0) ? ['plates over joints of sides'] : []),
     ...(packed ? ['packing under the pipe'] : []),
     ...(curved.some((ramp) => stripJoints(ramp, units)?.glued) ? ['low strips under the run-out'] : []),
+    ...(curved.some(({ lipGroove }) => lipGroove) ? ['the strip at the lip'] : []),
   ]
 }

@@ -18,6 +18,7 @@ import { type SectionPlan, sectionWords, squared } from '../timber/boards.ts'
 import { glueLines } from './glue-lines.ts'
 import { jointLines, plateLines } from './joint-lines.ts'
 import type { ListLine } from './line.ts'
+import { lipLines } from './lip-lines.ts'
 import { ownedLines } from './owned-lines.ts'
 import { packingLines } from './packing-lines.ts'
 import { cutPipes } from './pipes.ts'
@@ -223,6 +224,7 @@ const fittingLines = (
     ...plateLines(joints, panels, stock.kerf, units),
     ...runOutLines(solvedBolts(ramps, stock, units), units),
     ...stripLines({ units, stock }, ramps, panels),
+    ...lipLines(ramps, units),
     {
       ...word('rubber'),
       what: `rubber strip, ${ownUnits(rubberThick, units)} thick, under the sides`,
