@@ -24,10 +24,11 @@ test('a timber comes out before the ramp around it covers its screws', () => {
   const [inner, tiny] = [stepOf(said, 'Put inner into outer'), stepOf(said, 'Put tiny into inner')]
   expect(said.indexOf(inner)).toBeLessThan(said.indexOf(tiny))
   expect(inner).toMatch(
-    /take out timber \d+ of inner, .*: tiny goes in there, and outer covers its screws; take out timber \d+ of outer/,
+    /take out timber \d+ of inner, .*: tiny goes in there, and outer covers its screws; take out timber \d+ of outer,[^.]*\. Push inner in from the back/,
   )
   expect(inner).toContain('Screw the timbers in again once inner and tiny are out')
   expect(tiny).not.toMatch(/take out|Screw the timber/)
+  expect(tiny).toContain('; push it in from the back')
 })
 
 test('the outermost is told first, in whatever order the design has them', () => {

@@ -70,8 +70,9 @@ const storeStep = (
     ...out,
     ...(over.length > 0 ? [`lift it over ${over.join(', then over ')}`] : []),
   ]
-  const before = out.length + over.length > 0 ? `${first.join('; ')}. Push` : [...first, 'push'].join('; ')
-  return `Put ${ramp} into ${outer}: ${before} it in from the back, level on the floor, ${best.way.replace('-', ' ')}, until its foremost edge is ${show(Math.max(0, best.front))} behind the toe of ${outer}'s sides, not of its skin${room > 0 ? `, with ${fine(room)} of room at either side, less what bolt heads take` : ''}${best.out > 0.5 ? `: ${show(best.out)} of it stay outside` : ', all of it inside'}.${again}`
+  const before =
+    out.length + over.length > 0 ? `${first.join('; ')}. Push ${ramp}` : [...first, 'push it'].join('; ')
+  return `Put ${ramp} into ${outer}: ${before} in from the back, level on the floor, ${best.way.replace('-', ' ')}, until its foremost edge is ${show(Math.max(0, best.front))} behind the toe of ${outer}'s sides, not of its skin${room > 0 ? `, with ${fine(room)} of room at either side, less what bolt heads take` : ''}${best.out > 0.5 ? `: ${show(best.out)} of it stay outside` : ', all of it inside'}.${again}`
 }
 
 /** What is done about low timbers as this ramp goes in: each is out before something covers its screws, and once. */
