@@ -19,6 +19,8 @@ import { practice } from '../ramp/skin/skin-framing.ts'
 import { plateScrews } from '../ramp/splice/plate-screws.ts'
 import { piecesOf } from '../ramp/splice/splice.ts'
 import { spliceWords } from '../ramp/splice/splice-words.ts'
+import { seamScrews } from '../stock/screws.ts'
+import { timberPartsOf } from '../stock/timber-parts.ts'
 import { screwWords } from './screw-counts.ts'
 
 export type Row = readonly [label: string, words: string]
@@ -115,7 +117,7 @@ const pipeRows = ({ design, coping, pipe, deckBoard }: Quarter, units: Units): r
   ]
 }
 
-/** Skin and deck board, sheet by sheet. */
+/** Skin and deck board, sheet by sheet, with all their screws, those into blocks too, as they are bought. */
 export const sheetRows = (ramp: Ramp, units: Units): readonly Row[] => {
   const { skin, studs } = ramp
   const { deckBoard } = ramp
@@ -123,13 +125,14 @@ export const sheetRows = (ramp: Ramp, units: Units): readonly Row[] => {
   const { show, fine } = lengthsOf(units)
   const { gap, edge, base, top } = practice[units]
   const back = stepBack(ramp.design)
+  const timbers = timberPartsOf([ramp])
   const rows: Row[] = skin.map((layer, i) => {
     const { pieces, widths, seams, acrossSeams } = layer
     const meets = seams.map((seam) => `${show(seam.at)}${seam.stud === null ? '' : ` on ${seamWords(seam)}`}`)
     return [
       `skin ${layer.layer}`,
       `${sheetWords(layer.sheet, units)}, ${show(layer.length)} long${i * back > 0 ? ` from ${show(i * back)} up` : ''}; ` +
-        `${sheets(pieces, way, meets, widths, acrossSeams, show)}, ${screwWords(layer.rows, show)}`,
+        `${sheets(pieces, way, meets, widths, acrossSeams, show)}, ${screwWords(layer.rows, show, seamScrews(timbers, layer, 'skin'))}`,
     ]
   })
   if (deckBoard) {
@@ -138,7 +141,7 @@ export const sheetRows = (ramp: Ramp, units: Units): readonly Row[] => {
     rows.push([
       'board',
       `${sheetWords(sheet, units)}, ${show(length)} deep, from ${show(from)} behind the toe to the back; ` +
-        `${sheets(pieces, 'front to back', meets, widths, acrossSeams, show)}, ${screwWords(deckBoard.rows, show)}`,
+        `${sheets(pieces, 'front to back', meets, widths, acrossSeams, show)}, ${screwWords(deckBoard.rows, show, seamScrews(timbers, deckBoard, 'deck board'))}`,
     ])
   }
   const several = skin.length > 1

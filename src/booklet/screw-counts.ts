@@ -10,10 +10,14 @@ export interface ScrewCount {
   readonly count: number
 }
 
-/** How many screws of each length, the longest first; what no usual length fits comes last. */
-export const screwCounts = (rows: readonly Row[]): readonly ScrewCount[] => {
+/** How many screws of each length, the longest first; what no usual length fits comes last. `beside`: those in no row. */
+export const screwCounts = (
+  rows: readonly Row[],
+  beside: readonly ScrewCount[] = [],
+): readonly ScrewCount[] => {
   const counts = new Map<number | null, number>()
-  for (const { across, length } of rows) counts.set(length, (counts.get(length) ?? 0) + across.length)
+  const all = [...rows.map(({ across, length }) => ({ length, count: across.length })), ...beside]
+  for (const { length, count } of all) counts.set(length, (counts.get(length) ?? 0) + count)
   return [...counts]
     .map(([length, count]) => ({ length, count }))
     .filter(({ count }) => count > 0)
@@ -21,8 +25,12 @@ export const screwCounts = (rows: readonly Row[]): readonly ScrewCount[] => {
 }
 
 /** `42 screws of 1 5/8, 6 of 3/4` */
-export const screwWords = (rows: readonly Row[], show: (mm: number) => string): string => {
-  const counts = screwCounts(rows)
+export const screwWords = (
+  rows: readonly Row[],
+  show: (mm: number) => string,
+  beside: readonly ScrewCount[] = [],
+): string => {
+  const counts = screwCounts(rows, beside)
   if (counts.length === 0) return '0 screws'
   const of = ({ count, length }: ScrewCount, i: number): string =>
     `${count}${i === 0 ? ' screws' : ''} ${length === null ? 'that no usual length fits' : `of ${show(length)}`}`

@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest'
+import { framingRows } from '../../src/booklet/framing-rows.ts'
 import { curvedOf } from '../../src/design/kind-traits.ts'
 import { solveDesign } from '../../src/ramp/solve.ts'
 import { partsOf } from '../../src/stock/parts.ts'
@@ -52,6 +53,13 @@ describe('blocks under seams without a rib', () => {
     expect(
       all.reduce((sum, { use, count }) => sum + (use === 'skin' || use === 'deck board' ? count : 0), 0),
     ).toBe(rows.reduce((sum, count) => sum + count, 0) + 3 * 16 + 8)
+    // the figures' words count all that are bought
+    const sheets = framingRows(ramp, 'mm').filter(([name]) => /^(skin|board)/.test(name))
+    expect(sheets.map(([, words]) => Number(/, (\d+) screws of \d+$/.exec(words)![1]))).toEqual(
+      [...ramp.skin, ramp.deckBoard!].map((own, i) =>
+        own.rows.reduce((sum, { across }) => sum + across.length, i < 3 ? 16 : 8),
+      ),
+    )
     for (const { rows } of ramp.skin) expect(rows.every(({ stud }) => stud !== null)).toBe(true)
     // panels of 2440, a gap of 3: layers 1 and 3 and the board meet at 2440 + 1.5 from the left, layer 2, begun at the other side, at
     // 3000 − 2441.5 = 558.5
