@@ -1,4 +1,5 @@
 import { useEffect, useMemo, useReducer, useRef, useState } from 'preact/hooks'
+import { isCurved } from '../index.ts'
 import { Checks } from './column/checks.tsx'
 import { Choose } from './column/choose.tsx'
 import { Paper, paperLine } from './column/paper.tsx'
@@ -125,7 +126,9 @@ export const App = ({ start, own, before: whole, startLay, given, askings }: App
   const planned = plan.old ? null : (plan.answer?.plan ?? null)
   const refused = counts.refused ?? plan.refused
   const doubts = plan.old ? noDoubts : (plan.answer?.warnings ?? noDoubts)
-  const leaf = useLeaf(planned?.pages.length ?? null)
+  // a margin that is half typed has no pages either, but will: only what has no curve is known to have none
+  const straight = view.read?.ramps.some(isCurved) === false
+  const leaf = useLeaf(straight ? 0 : (plan.answer?.plan.pages.length ?? null))
   return (
     <>
       <Top
@@ -169,6 +172,7 @@ export const App = ({ start, own, before: whole, startLay, given, askings }: App
                 planned={plan.answer?.plan.pages[leaf.page - 1]}
                 count={plan.answer?.plan.pages.length ?? leaf.page}
                 turn={leaf.turn}
+                barred={stopped || refused !== null || plan.old}
                 saving={saving}
                 asking={looking}
                 close={leaf.close}

@@ -16,6 +16,8 @@ interface PageViewProps {
   /** of the set */
   readonly count: number
   readonly turn: (page: number) => void
+  /** what `planned` says is not known to be so now: nothing is saved by it */
+  readonly barred: boolean
   readonly saving: Saving
   readonly asking: Asking
   readonly close: () => void
@@ -23,7 +25,7 @@ interface PageViewProps {
 
 /** One page as it will print, on white whatever the scheme of the screen. */
 export const PageView = kept(
-  ({ text, lay, page, planned, count, turn, saving, asking, close }: PageViewProps) => {
+  ({ text, lay, page, planned, count, turn, barred, saving, asking, close }: PageViewProps) => {
     const { answer, old, refused } = useAnswer(asking, 'page', { kind: 'page', text, lay, page })
     const button = useRef<HTMLButtonElement>(null)
     useEffect(() => button.current?.focus(), [])
@@ -48,7 +50,7 @@ export const PageView = kept(
             <button
               type="button"
               id="save-page"
-              disabled={saving.state.kind === 'busy'}
+              disabled={barred || saving.state.kind === 'busy'}
               onClick={() =>
                 saving.save({ kind: 'save', thing: 'pages', format: 'pdf', text, lay, only: name.asked })
               }

@@ -1,4 +1,4 @@
-import { useCallback, useRef, useState } from 'preact/hooks'
+import { useCallback, useLayoutEffect, useRef, useState } from 'preact/hooks'
 
 export interface Leaf {
   /** null where the ramp is shown */
@@ -11,10 +11,16 @@ export interface Leaf {
 export const isShown = (one: Element): boolean =>
   one.getClientRects().length > 0 && one.closest('details:not([open]) > :not(summary)') === null
 
-/** The page that is looked at. `count`: of the pages, null while it is not known; on larger paper there are fewer. */
+/**
+ * The page that is looked at. `count`: of the pages, null while none are known yet; on larger paper there are fewer, and of what has
+ * none it is shut for good.
+ */
 export const useLeaf = (count: number | null): Leaf => {
   const [leaf, setLeaf] = useState<number | null>(null)
-  const page = leaf === null ? null : Math.min(leaf, count ?? leaf)
+  const page = leaf === null || count === 0 ? null : Math.min(leaf, count ?? leaf)
+  useLayoutEffect(() => {
+    if (count === 0) setLeaf(null)
+  }, [leaf, count])
   const shown = useRef(page)
   shown.current = page
   const close = useCallback((): void => {
