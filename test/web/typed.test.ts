@@ -114,6 +114,12 @@ it('Escape takes back what was typed on the drawing, as if it had not been, and 
   // the keyboard goes on from the figure
   const figure = '.typed[data-key="ramps.0.height.deck"]:focus'
   expect(await page.locator(figure).count()).toBe(1)
+  // the key that opens it is not typed into it
+  await page.keyboard.press('Space')
+  await page.waitForSelector('input.over:focus')
+  expect(await page.inputValue('input.over')).toBe('640')
+  await page.keyboard.press('Escape')
+  await page.waitForSelector('input.over', { state: 'detached' })
   expect(await page.inputValue('[name="text"]')).toBe(before)
   expect(await page.isDisabled('#undo')).toBe(true)
   // what was typed and entered stays, when nothing is typed over it
@@ -133,8 +139,9 @@ it('Escape takes back what was typed on the drawing, as if it had not been, and 
   await page.waitForSelector('input.over', { state: 'detached' })
   expect(await page.inputValue(fieldOf('ramps.0.height.deck'))).toBe('700')
   await page.waitForSelector('.pages button', { state: 'attached' })
-  await page.locator('.sheets [role="button"]').first().press('Enter')
+  await page.locator('.sheets [role="button"]').first().press('Space')
   await page.waitForSelector('.sheet-view svg text')
+  expect(await page.evaluate(() => scrollY)).toBe(0)
   await page.keyboard.press('Escape')
   await page.waitForSelector('.picture')
   expect(faults).toEqual([])

@@ -40,7 +40,10 @@ export const Piece = kept(({ svg, look, dataKey, name, typed, begin }: PieceProp
         'aria-label': typed,
         onClick: go,
         onKeyDown: (event: JSX.TargetedKeyboardEvent<SVGGElement>) => {
-          if (event.key === 'Enter' || event.key === ' ') go(event)
+          if (event.key !== 'Enter' && event.key !== ' ') return
+          // the key is not typed into the field that opens
+          event.preventDefault()
+          go(event)
         },
       })}
     >

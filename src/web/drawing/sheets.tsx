@@ -54,7 +54,10 @@ export const Sheets = kept(({ plan, ramp, ratio, words, showPage }: SheetsProps)
             aria-label={`page ${tile} as it will print`}
             onClick={() => showPage(page)}
             onKeyDown={(event) => {
-              if (event.key === 'Enter' || event.key === ' ') showPage(page)
+              if (event.key !== 'Enter' && event.key !== ' ') return
+              // the key neither scrolls nor presses what comes
+              event.preventDefault()
+              showPage(page)
             }}
           >
             <polygon
