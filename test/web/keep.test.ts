@@ -4,6 +4,7 @@ import {
   fileAfter,
   firstText,
   forgottenOf,
+  isChanged,
   isTaken,
   keepLastPrinter,
   keepPrinter,
@@ -68,6 +69,15 @@ it('a tab that was only looked at leaves the last design that another one kept',
   expect(keepTab(other, false)).toBe(true)
   expect([keptDesign(), keptWhole()]).toEqual([tab.text, tab.whole])
   expect(keptTab('').text).toBe(other.text)
+})
+
+it('a design that is read after it was typed is kept once more, one that a tab began with is not', () => {
+  const { text } = tab
+  expect(isChanged(tab, { text })).toBe(false)
+  expect(isChanged(tab, { text: 'units: cm\n' })).toBe(true)
+  expect(isChanged({ ...tab, whole: text }, tab)).toBe(true)
+  expect(isChanged({ ...tab, whole: text }, { text })).toBe(false)
+  expect(isChanged(tab, tab)).toBe(false)
 })
 
 it("another's design, in a link or in the page's file, is shown before one's own, which is behind it", () => {

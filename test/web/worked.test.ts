@@ -339,6 +339,8 @@ it('a figure that is left open is found and drawn, and its ramp printed', { time
   await page.waitForFunction(() => !(document.querySelector('#save-pages') as HTMLButtonElement).disabled)
   const design = new TextDecoder().decode(await saved(page, '#save-design'))
   expect(design).toContain('surface: solve')
+  // it is the last that could be read, though it was typed before that
+  await page.waitForFunction((text) => localStorage.getItem('traceply.whole') === text, design)
   expect((await saved(page, '#save-pages')).length).toBeGreaterThan((await plotted(design)).length / 2)
   // of several it is told whose it is
   await page.click('#add-ramp')

@@ -116,6 +116,17 @@ export const firstText = ({
   return others === null ? { text: own, own: null } : { text: others, own: own === others ? null : own }
 }
 
+/** What a tab began with, or what it kept last. */
+export interface LastKept {
+  readonly text: string
+  /** undefined before it kept any work of its own */
+  readonly whole?: string | null
+}
+
+/** Whether a tab holds work of its own that is not kept: a design with open figures is read later than it is typed. */
+export const isChanged = ({ text, whole }: Tab, last: LastKept): boolean =>
+  text !== last.text || (last.whole !== undefined && whole !== last.whole)
+
 /**
  * Whether it could be kept: a browser may refuse to keep anything, or be full. `changed`: its design becomes the last one of
  * this browser too; a tab that was only looked at leaves there what another one kept.

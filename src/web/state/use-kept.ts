@@ -1,19 +1,20 @@
 import { useLayoutEffect, useRef, useState } from 'preact/hooks'
-import { keepLastPrinter, keepTab, type Tab } from './keep.ts'
+import { isChanged, keepLastPrinter, keepTab, type LastKept, type Tab } from './keep.ts'
 import { leaveLink } from './link.ts'
 
 /** The design, and how its pages are laid, are kept through a reload; whether they could be. */
 export const useKept = (tab: Tab): boolean => {
   const [keeps, setKeeps] = useState(true)
   // what this tab began with is not its own work
-  const last = useRef(tab.text)
+  const last = useRef<LastKept>({ text: tab.text })
   // not after the next picture: a reload may come before it
   useLayoutEffect(() => {
     // where nothing is kept the link is all that there is
     if (keeps) leaveLink(tab.text)
     const keep = (): boolean => {
-      const kept = keepTab(tab, tab.text !== last.current)
-      if (kept) last.current = tab.text
+      const changed = isChanged(tab, last.current)
+      const kept = keepTab(tab, changed)
+      if (kept && changed) last.current = tab
       return kept
     }
     // not with each key: a browser's storage is slow
@@ -23,7 +24,7 @@ export const useKept = (tab: Tab): boolean => {
       clearTimeout(timer)
       removeEventListener('pagehide', keep)
     }
-  }, [tab.text, tab.lay])
+  }, [tab.text, tab.whole, tab.lay])
   const { profile } = tab.lay
   const taken = useRef(profile)
   useLayoutEffect(() => {
