@@ -743,6 +743,16 @@ describe('files that are no design', () => {
       `2:1 a sign without width (U+200B) stands here${copied}; take it out`,
     ],
     [
+      'no colon, behind the mark that a file may begin with',
+      `\ufeff${inSingle('toe: 40', 'toe 40')}`,
+      '7:5 a colon and a blank belong behind `toe`: write `toe: 40`',
+    ],
+    [
+      'no-break blanks behind colons, in lines that end with a carriage return alone',
+      single.replaceAll(': ', ':\u00a0').replaceAll('\n', '\r'),
+      `1:7 this blank is none of the space bar's (U+00A0)${copied}; type a plain one; 9 lines of the file hold such`,
+    ],
+    [
       'no blank behind a colon in braces',
       inSingle('{ deck: 640 }', '{ deck:640 }'),
       '5:15 unknown key `deck:640`; a blank belongs behind the colon: write `deck: 640`',

@@ -21,8 +21,12 @@ const inKey = new RegExp(`^[${odd}]|:[${odd}]|[${odd}]$`)
 
 const keyInValue = new RegExp(`^([a-z-]{1,40}):[${odd}]`)
 
+/** The mark of its code that a file may begin with is none of them. */
+const withoutMark = (file: string): string => file.replace(/^\ufeff/, ' ')
+
 /** Where a fault of the syntax may come from one, the fault itself last; null where none is in its way. */
-export const oddBlank = (text: string, fault: number): OddBlank | null => {
+export const oddBlank = (file: string, fault: number): OddBlank | null => {
+  const text = withoutMark(file)
   if (!anyOdd.test(text)) return null
   const found = inLine.exec(text)
   if (found) return blankAt(text, found.index + found[0].length - 1)
@@ -30,8 +34,10 @@ export const oddBlank = (text: string, fault: number): OddBlank | null => {
 }
 
 /** The first one that made a key, or a key and its value, one word. */
-export const oddBlankIn = (text: string, tree: Tree): OddBlank | null =>
-  anyOdd.test(text) ? blankIn(text, tree) : null
+export const oddBlankIn = (file: string, tree: Tree): OddBlank | null => {
+  const text = withoutMark(file)
+  return anyOdd.test(text) ? blankIn(text, tree) : null
+}
 
 const blankIn = (text: string, tree: Tree): OddBlank | null => {
   switch (tree.kind) {

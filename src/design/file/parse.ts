@@ -53,7 +53,7 @@ export const parseDesign = (text: string, report: Report): Tree | undefined => {
   const document = tokens && documentOf(source, tokens)
   if (!document || hasAliases(source, document)) return undefined
   const tree = treeOf(source, document.contents, wholeFile)
-  const blank = oddBlankIn(text, tree)
+  const blank = oddBlankIn(source.text, tree)
   return blank ? source.fail('yaml', source.placeOf(blank.from, blank.to), blank.message) : tree
 }
 
