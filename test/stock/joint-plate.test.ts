@@ -158,6 +158,15 @@ ${(way === 'low first' ? flats : flats.toReversed()).join('')}  - name: quarter
     expect(told[0]!.message).toMatch(
       /a flat has two ends: `quarter` at `flat` and `second` at `flat` take them/,
     )
+    // one at a flat of another height takes no end from it
+    const low =
+      three +
+      '  - { name: low flat, like: flat, height: { surface: 60 } }\n' +
+      '  - { name: low, like: quarter, toe: 60, transition: { tangent: { surface: 60 } } }\n'
+    expect(pairs(low)).toContain('low at low flat')
+    expect(solveDesign(designOf(low)).checks.find(({ id }) => id === 'flat-missing')!.message).toContain(
+      'two ends: `quarter` at `flat` and `second` at `flat` take them',
+    )
     // narrower ones may stand side by side: none of them is as wide as the flat
     const narrow =
       text.replace(/(kind: quarter[\s\S]*?width: )1216/, (_, before: string) => `${before}600`) +

@@ -26,18 +26,24 @@ export const meetingFindings = (
   if (design.runOut.kind !== 'flat' || !transition) return []
   if (straightOf(ramps).length === 0) return [missing(quarter, transition, trial, units)]
   const flat = flatMet(quarter, ramps)
-  return flat ? meeting(quarter, transition, flat, trial, units) : [taken(quarter, ramps)]
+  return flat ? meeting(quarter, transition, flat, trial, units) : [taken(quarter, transition, ramps)]
 }
 
 /** Others are at the ends of what it would meet. */
-const taken = ({ name }: Quarter, ramps: readonly Ramp[]): Finding => {
+const taken = ({ name }: Quarter, { level }: Transition, ramps: readonly Ramp[]): Finding => {
   const placed = curvedOf(ramps).flatMap((other) => {
     const flat = other.name === name ? null : flatMet(other, ramps)
-    return flat ? [`${quote(other.name)} at ${quote(flat.name)}`] : []
+    if (!flat || !alikeWide(other, flat)) return []
+    return [{ other, flat, off: Math.abs(flat.heights.surface - level.surface) }]
   })
+  // those at another height take no end from it
+  const near = Math.max(meetWithin, Math.min(...placed.map(({ off }) => off))) + same
+  const words = placed.flatMap(({ other, flat, off }) =>
+    off <= near ? [`${quote(other.name)} at ${quote(flat.name)}`] : [],
+  )
   return warn(
     'flat-missing',
-    `the run-out is a flat, and a flat has two ends: ${wordList(placed)} take them; nothing is bolted to this ramp's toe: add another flat (kind: flat), or say what else closes the step`,
+    `the run-out is a flat, and a flat has two ends: ${wordList(words)} take them; nothing is bolted to this ramp's toe: add another flat (kind: flat), or say what else closes the step`,
   )
 }
 
