@@ -23,6 +23,13 @@ describe.each(['mm', 'in'] as const)('what a message offers works when it is typ
     expect(solve(ramp!, 'mm').drafts.map(({ id }) => id)).toContain('deck-short')
     expect(stillSaid(ramp!, units)).toBeNull()
   })
+
+  test('an open groove at the lip that a wheel stops in', () => {
+    const [ramp] = fc.sample(extreme, { numRuns: 1, seed: 12065 })
+    const found = solve(ramp!, units).drafts.find(({ id }) => id === 'lip-groove')
+    expect(found?.level).toBe('warn')
+    expect(stillSaid(ramp!, units)).toBeNull()
+  })
 })
 
 test('the ramps tried meet every check that has a way out', () => {

@@ -183,6 +183,7 @@ const remedies: Readonly<Record<string, readonly (readonly [string, Change])[]>>
   'run-out': [[`take steel of ${L}`, runOutSteel]],
   'toe-thin': [[`a toe of ${L} or more`, toe]],
   'lip-ledge': [[`a deck board ${L} thick`, board]],
+  'lip-groove': [],
   tips: [
     [`a chamfer of ${L} or less`, chamfer],
     ['no chamfer', noChamfer],
@@ -276,6 +277,8 @@ const withoutNumber: readonly RegExp[] = [
   /see to the panels(?:, or set studs wider apart)?$/,
   // no panel that is sold holds the side
   /let each side be pieces that meet over a stud(?:, where one has room for that, or make the ramp smaller)?$/,
+  // the deck board is sawn longer than the design has it, which no key says
+  /, or glue in a strip of wood planed to that wedge$/,
   // the pipe is thinner than the deck board beside it
   /take a thicker pipe or a thinner deck board$/,
 ]
