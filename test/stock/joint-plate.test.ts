@@ -9,7 +9,8 @@ import { timberCorners, timberDistance } from '../../src/ramp/frame/timber.ts'
 import type { SolvedRamp } from '../../src/ramp/ramp.ts'
 import { solveDesign } from '../../src/ramp/solve.ts'
 import { jointPlates } from '../../src/stock/joint-plate.ts'
-import { plateLines } from '../../src/stock/list/joint-lines.ts'
+import { jointLines, plateLines, platePieces } from '../../src/stock/list/joint-lines.ts'
+import { takenFrom } from '../../src/stock/list/rests.ts'
 import { bookletSaid } from '../booklet/said.ts'
 import { designOf } from '../support/design-of.ts'
 import { above, hold } from '../support/hold.ts'
@@ -180,19 +181,29 @@ ${(way === 'low first' ? flats : flats.toReversed()).join('')}  - name: quarter
     const { size, thickness } = joints[0]!
     const [long, high] = size
     const lacking = (rest: readonly [number, number], sheet = thickness): number =>
-      plateLines(
-        joints,
-        [{ sheet: { thickness: sheet, material: 'plywood' }, rests: [rest] }],
-        3,
-        'mm',
-      ).reduce((sum, { count }) => sum + count!, 0)
+      takenFrom([{ sheet: { thickness: sheet, material: 'plywood' }, rests: [rest] }], platePieces(joints), 3)
+        .lacking.length
     expect(lacking([2 * high + 3, long])).toBe(0)
     expect(lacking([2 * high + 2.9, long])).toBe(1)
     expect(lacking([high, long - 0.1])).toBe(2)
     expect(lacking([2 * high + 3, long], thickness + 3)).toBe(2)
-    expect(plateLines(joints, [], 3, 'mm').map(({ what }) => what)).toEqual([
-      `plates of plywood ${thickness} mm thick, ${long} × ${high}`,
+    const bought = plateLines(platePieces(joints), 'mm')
+    expect(bought.map(({ what, count }) => [what, count])).toEqual([
+      [`plates of plywood ${thickness} mm thick, ${long} × ${high}`, 2],
     ])
+    // the bolts' line calls offcut only what is none of the list's
+    const plates = `${long} × ${high}, over each joint of a flat and a quarter`
+    expect(jointLines(joints, [], 'mm')[0]!.note).toBe(`two plates of offcut, ${plates}`)
+    expect(jointLines(joints, platePieces(joints), 'mm')[0]!.note).toBe(`two plates of plywood, ${plates}`)
+    // what they leave of a rest is what strips under a run-out may take: less both and a cut after each
+    const { left } = takenFrom(
+      [{ sheet: { thickness, material: 'plywood' }, rests: [[600, 1220]] }],
+      platePieces(joints),
+      3,
+    )
+    const [[along, across]] = left[0]!.rests as [readonly [number, number]]
+    assertNear(along, 600, 1e-9)
+    assertNear(across, 1220 - 2 * (high + 3), 1e-9)
   })
 
   test('is none where no ramp runs out on a flat', () => {

@@ -16,12 +16,13 @@ import { bySize, type RampScrews } from '../screws.ts'
 import { isSteel } from '../steel-uses.ts'
 import { type SectionPlan, sectionWords, squared } from '../timber/boards.ts'
 import { glueLines } from './glue-lines.ts'
-import { jointLines, plateLines } from './joint-lines.ts'
+import { jointLines, plateLines, platePieces } from './joint-lines.ts'
 import type { ListLine } from './line.ts'
 import { lipLines } from './lip-lines.ts'
 import { ownedLines } from './owned-lines.ts'
 import { packingLines } from './packing-lines.ts'
 import { cutPipes } from './pipes.ts'
+import { takenFrom } from './rests.ts'
 import { runOutLines, solvedBolts } from './run-out-lines.ts'
 import { stripLines } from './strip-lines.ts'
 
@@ -158,6 +159,7 @@ const fittingLines = (
   // typed, so that a new kind is led here: what is said of a flat may not hold for it
   const flats: readonly Flat[] = straightOf(ramps)
   const feet = ramps.reduce((sum, ramp) => sum + ramp.design.sides.count * (ramp.length ?? 0), 0)
+  const plates = takenFrom(panels, platePieces(joints), stock.kerf)
   const gripped = (grip: Moving['grip']): number =>
     moving.filter((one) => one.grip === grip && one.handle).length
   const handled = moving.filter(({ grip, handle }) => grip === 'handle' && handle)
@@ -220,10 +222,10 @@ const fittingLines = (
           },
         ]
       : []),
-    ...jointLines(joints, units),
-    ...plateLines(joints, panels, stock.kerf, units),
+    ...jointLines(joints, plates.lacking, units),
+    ...plateLines(plates.lacking, units),
     ...runOutLines(solvedBolts(ramps, stock, units), units),
-    ...stripLines({ units, stock }, ramps, panels),
+    ...stripLines({ units, stock }, ramps, plates.left),
     ...lipLines(ramps, units),
     {
       ...word('rubber'),

@@ -118,7 +118,7 @@ const packed = (
 /** Where the plate over a joint lies, and its holes. */
 const plateWords = ({ show, units }: Book, plate: JointPlate): string => {
   const { quarter, flat, size, thickness, holes } = plate
-  return `Hold ${flat} and ${quarter} together once both are painted${onPage('finishing')} and have their rubber strip${onPage(`rubber ${flat}`)}: on the outside of each side a plate of ${showThickness(thickness, units)} offcut, ${size.map(show).join(' × ')}, its middle over the joint, its lower edge level with that of the wood, ${ownUnits(rubberThick, units)} off the floor: the rubber stays free. Drill plate and side as one, ${ownUnits('9 mm (3/8 in)', units)}, ${show(holes.up)} up from that edge: ${holes.quarter.map(show).join(' and ')} from the joint in ${quarter}, ${holes.flat.map(show).join(' and ')} in ${flat}. Mark where the plate lies and take it off.`
+  return `Hold ${flat} and ${quarter} together once both are painted${onPage('finishing')} and have their rubber strip${onPage(`rubber ${flat}`)}: on the outside of each side a plate of ${showThickness(thickness, units)} plywood, ${size.map(show).join(' × ')}, its middle over the joint, its lower edge level with that of the wood, ${ownUnits(rubberThick, units)} off the floor: the rubber stays free. Drill plate and side as one, ${ownUnits('9 mm (3/8 in)', units)}, ${show(holes.up)} up from that edge: ${holes.quarter.map(show).join(' and ')} from the joint in ${quarter}, ${holes.flat.map(show).join(' and ')} in ${flat}. Mark where the plate lies and take it off.`
 }
 
 /** How the bolts come into the plates over a flat's joints: a flat is tipped once, for both of its ends. */
