@@ -89,7 +89,9 @@ describe('what hangs free under a run-out', () => {
       count: strips.length,
     })
     expect(line!.note).toContain(`${strips[0]!.high}, ${strips[1]!.high}, `)
-    expect(bookletSaid(wide, ['deck'])).toContain('Shorter offcuts do end to end')
+    // the step names what the list does: offcuts or a board
+    expect(line!.note).toContain('plywood or a board')
+    expect(bookletSaid(wide, ['deck'])).toMatch(/strips of offcut or board .* Shorter offcuts do end to end/)
   })
 
   test('asks of a rest as much as its strips and short pieces take, row by row', () => {

@@ -241,7 +241,7 @@ const stripWords = (book: Book, ramp: SolvedQuarter): readonly string[] => {
   if (!joints) return []
   const { strips, pieces } = joints
   const places = strips.map(({ high, before }) => `${show(high)} high at ${show(before)}`)
-  const sized = 'of offcut as thick as the sides and as long as the ramp is wide'
+  const sized = 'of offcut or board as thick as the sides and as long as the ramp is wide'
   const join = joinWords(book, joints)
   const ends = 'Shorter offcuts do end to end, two short pieces or more on each'
   return [
