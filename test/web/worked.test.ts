@@ -212,6 +212,7 @@ it('a ramp or a page that is there no more is not shown', { timeout: patience },
   await page.selectOption('[name="ramps.0.kind"]', 'flat')
   await page.locator('.next', { hasText: 'A flat is straight cuts' }).waitFor()
   await page.waitForSelector('.sheet-view', { state: 'detached' })
+  await page.waitForSelector('.pages button', { state: 'detached' })
   expect(await page.locator('.checks .stop').count()).toBe(0)
   await page.click('#undo')
   expect(await page.inputValue('[name="ramps.0.toe"]')).toBe('40')

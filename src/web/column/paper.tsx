@@ -48,6 +48,8 @@ export const paperLine = (paper: string, count: number | undefined, refused: str
 export const Paper = kept(({ view, actions, counts, plan, lay, setLay, showPage }: PaperProps) => {
   const { answer, old } = counts
   const chosen = answer?.cover
+  // what stood before has pages, what there is now has none
+  const none = answer !== null && !old && answer.counts[answer.cover] === 0
   const refused = counts.refused ?? plan.refused
   const setWords = (words: Partial<Lay['words']>): void =>
     setLay({ ...lay, words: { ...lay.words, ...words } })
@@ -98,8 +100,8 @@ export const Paper = kept(({ view, actions, counts, plan, lay, setLay, showPage 
         />
       ))}
       {refused && <p class="wrong">{refused}</p>}
-      {answer?.why && <p class="help">{`${answer.cover}: ${answer.why}`}</p>}
-      {plan.answer && (
+      {!none && answer?.why && <p class="help">{`${answer.cover}: ${answer.why}`}</p>}
+      {!none && plan.answer && (
         <>
           <p class="help">tap a page to see it as it will print; its number is the order of taping</p>
           <ul class="pages" aria-label="pages of the set">
