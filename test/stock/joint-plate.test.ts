@@ -159,12 +159,13 @@ ${(way === 'low first' ? flats : flats.toReversed()).join('')}  - name: quarter
     expect(told[0]!.message).toMatch(
       /a flat has two ends: `quarter` at `flat` and `second` at `flat` take them/,
     )
-    // one at a flat of another height takes no end from it
+    // those at flats of another height or width take no end from it
     const low =
       three +
+      '  - { name: slim flat, like: flat, width: 600 }\n  - { name: slim, like: quarter, width: 600 }\n' +
       '  - { name: low flat, like: flat, height: { surface: 60 } }\n' +
       '  - { name: low, like: quarter, toe: 60, transition: { tangent: { surface: 60 } } }\n'
-    expect(pairs(low)).toContain('low at low flat')
+    expect(pairs(low)).toEqual(expect.arrayContaining(['low at low flat', 'slim at slim flat']))
     expect(solveDesign(designOf(low)).checks.find(({ id }) => id === 'flat-missing')!.message).toContain(
       'two ends: `quarter` at `flat` and `second` at `flat` take them',
     )

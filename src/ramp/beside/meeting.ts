@@ -30,10 +30,10 @@ export const meetingFindings = (
 }
 
 /** Others are at the ends of what it would meet. */
-const taken = ({ name }: Quarter, { level }: Transition, ramps: readonly Ramp[]): Finding => {
+const taken = (quarter: Quarter, { level }: Transition, ramps: readonly Ramp[]): Finding => {
   const placed = curvedOf(ramps).flatMap((other) => {
-    const flat = other.name === name ? null : flatMet(other, ramps)
-    if (!flat || !alikeWide(other, flat)) return []
+    const flat = other.name === quarter.name ? null : flatMet(other, ramps)
+    if (!flat || !alikeWide(other, flat) || !alikeWide(quarter, flat)) return []
     return [{ other, flat, off: Math.abs(flat.heights.surface - level.surface) }]
   })
   // those at another height take no end from it
