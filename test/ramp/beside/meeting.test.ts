@@ -6,6 +6,7 @@ import { rowAt } from '../../../src/design/schema.ts'
 import { readLength } from '../../../src/length.ts'
 import { meetingFindings } from '../../../src/ramp/beside/meeting.ts'
 import { meetingTrial } from '../../../src/ramp/beside/meeting-trial.ts'
+import { lowestToe } from '../../../src/ramp/beside/toe-way.ts'
 import { stopsOfFlat } from '../../../src/ramp/kinds/flat.ts'
 import { stopsOfQuarter } from '../../../src/ramp/kinds/quarter.ts'
 import { solveDesign } from '../../../src/ramp/solve.ts'
@@ -117,6 +118,17 @@ describe('a quarter that runs out on a flat', () => {
     // by the tangent of the frame: 34 less the skin
     const frame = curved(0, 40, { transition: circleOf('surface', 1700, 'frame', 0) })
     expect(said([frame], 'flat-missing').join()).toContain('type `tangent: { frame: 10 mm }` with a toe of')
+  })
+
+  test('is offered the lowest toe that works, no feather edge where another does', () => {
+    const lowest = (most: number, works: (toe: number) => boolean): string | undefined =>
+      lowestToe(plain, ({ toe }) => works(toe), { least: 3, most }, 'mm')?.words
+    // a front edge up to 6 mm is a feather
+    expect(lowest(30, () => true)).toBe('7 mm')
+    expect(lowest(30, (toe) => toe > 9.5)).toBe('10 mm')
+    expect(lowest(30, (toe) => toe < 6.5)).toBe('3 mm')
+    expect(lowest(6, () => true)).toBe('3 mm')
+    expect(lowest(30, () => false)).toBeUndefined()
   })
 
   test('in a file of one ramp without a name is told that two need names', () => {
