@@ -44,7 +44,7 @@ export const designFileDoc = (): string => {
       'One of height, radius, tangent, toe, deck, length and width of a quarter may be `solve`. With `lip: 48°` the height, the',
       'radius or the tangent is found for that angle, to a whole mm or 1/16 in. With `limits` the figure goes as far as they',
       'allow: the largest height, radius, deck, length or width, the least toe of 12 mm (1/2 in) or more, the tangent nearest to 0.',
-      'A thinner toe, a feather edge, is taken only where no blunt one keeps to the limits. Where no value keeps',
+      'A thinner toe is taken only where none of these keeps to the limits. Where no value keeps',
       'them, or none meets the angle, the nearest is taken and the check `limits` says what is passed or missed, and which limits',
       'exclude each other; a limit that the figure has no bearing on is left aside, and told. A width needs neither: without them',
       'it is the widest that the timber sold allows. `figures` shows what was found; the file keeps `solve`.',
