@@ -188,14 +188,22 @@ ${(way === 'low first' ? flats : flats.toReversed()).join('')}  - name: quarter
     expect(lacking([2 * high + 2.9, long])).toBe(1)
     expect(lacking([high, long - 0.1])).toBe(2)
     expect(lacking([2 * high + 3, long], thickness + 3)).toBe(2)
-    const bought = plateLines(platePieces(joints), 'mm')
+    const all = platePieces(joints)
+    const bought = plateLines(all, all, 'mm')
     expect(bought.map(({ what, count }) => [what, count])).toEqual([
       [`plates of plywood ${thickness} mm thick, ${long} × ${high}`, 2],
     ])
+    // two are needed: where one is bought it is said whence the other comes
+    const [one] = plateLines(all.slice(1), all, 'mm')
+    expect(one!.what).toBe(`plate of plywood ${thickness} mm thick, ${long} × ${high}`)
+    expect(one!.note).toMatch(/no rest of the panels holds it; 1 more is sawn from a rest$/)
     // the bolts' line calls offcut only what is none of the list's
     const plates = `${long} × ${high}, over each joint of a flat and a quarter`
     expect(jointLines(joints, [], 'mm')[0]!.note).toBe(`two plates of offcut, ${plates}`)
-    expect(jointLines(joints, platePieces(joints), 'mm')[0]!.note).toBe(`two plates of plywood, ${plates}`)
+    expect(jointLines(joints, all, 'mm')[0]!.note).toBe(`two plates of plywood, ${plates}`)
+    expect(jointLines(joints, all.slice(1), 'mm')[0]!.note).toBe(
+      `two plates of offcut and plywood, ${plates}`,
+    )
     // what they leave of a rest is what strips under a run-out may take: less both and a cut after each
     const { left } = takenFrom(
       [{ sheet: { thickness, material: 'plywood' }, rests: [[600, 1220]] }],

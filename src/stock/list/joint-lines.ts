@@ -20,23 +20,27 @@ export const jointLines = (
       what: `bolts ${ownUnits('M8 (5/16 in)', units)}, ${rounded(bolt, units)} long, with washers and nuts`,
       count: own.reduce((sum, { holes }) => sum + 2 * (holes.quarter.length + holes.flat.length), 0),
       unit: 'piece',
-      note: platesWords(own, own.length === joints.length, lacking, units),
+      note: platesWords(own, joints, lacking, units),
     }
   })
 
 /** Each size of plate with the joints that it lies over, where not all are alike. */
 const platesWords = (
   own: readonly JointPlate[],
-  all: boolean,
+  all: readonly JointPlate[],
   lacking: readonly RestPiece[],
   units: Units,
 ): string => {
   const sizeOf = ({ size }: Pick<JointPlate, 'size'>): string => sizeWords(size, units)
-  const bought = lacking.map(sizeOf)
-  const plates = (size: string): string =>
-    `two plates of ${bought.includes(size) ? 'plywood' : 'offcut'}, ${size}`
+  const plates = (size: string): string => {
+    const bought = lacking.filter((plate) => sizeOf(plate) === size).length
+    const needed = 2 * all.filter((one) => sizeOf(one) === size).length
+    const wood = bought === 0 ? 'offcut' : bought < needed ? 'offcut and plywood' : 'plywood'
+    return `two plates of ${wood}, ${size}`
+  }
   const sizes = [...new Set(own.map(sizeOf))]
-  if (all && sizes.length === 1) return `${plates(sizes[0]!)}, over each joint of a flat and a quarter`
+  if (own.length === all.length && sizes.length === 1)
+    return `${plates(sizes[0]!)}, over each joint of a flat and a quarter`
   return sizes
     .map((size) => {
       const over = own
@@ -55,18 +59,28 @@ export const platePieces = (joints: readonly JointPlate[]): readonly RestPiece[]
     return [plate, plate]
   })
 
-/** Plates that no rest of the panels holds, a line for each size. */
-export const plateLines = (lacking: readonly RestPiece[], units: Units): readonly ListLine[] => {
-  const whatOf = ({ size, sheet }: RestPiece): string =>
-    `plates of plywood ${showThickness(sheet.thickness, units, { unit: true })} thick, ${sizeWords(size, units)}`
-  return [...new Set(lacking.map(whatOf))].map((what) => ({
-    part: 'fittings',
-    what,
-    count: lacking.filter((plate) => whatOf(plate) === what).length,
-    unit: 'piece',
-    note: 'over the joints of a flat and a quarter: no rest of the panels holds them',
-    priced: null,
-  }))
+/** Plates that no rest of the panels holds, a line for each size. `needed`: all there are to be. */
+export const plateLines = (
+  lacking: readonly RestPiece[],
+  needed: readonly RestPiece[],
+  units: Units,
+): readonly ListLine[] => {
+  const sizeOf = ({ size, sheet }: RestPiece): string =>
+    `of plywood ${showThickness(sheet.thickness, units, { unit: true })} thick, ${sizeWords(size, units)}`
+  return [...new Set(lacking.map(sizeOf))].map((size) => {
+    const countOf = (plates: readonly RestPiece[]): number =>
+      plates.filter((plate) => sizeOf(plate) === size).length
+    const [count, all] = [countOf(lacking), countOf(needed)]
+    const more = all > count ? `${all - count} more ${all - count > 1 ? 'are' : 'is'} sawn from a rest` : ''
+    return {
+      part: 'fittings',
+      what: `${count > 1 ? 'plates' : 'plate'} ${size}`,
+      count,
+      unit: 'piece',
+      note: `over the joints of a flat and a quarter: no rest of the panels holds ${count > 1 ? 'them' : 'it'}${more && `; ${more}`}`,
+      priced: null,
+    }
+  })
 }
 
 const sizeWords = (size: JointPlate['size'], units: Units): string =>

@@ -223,7 +223,7 @@ const fittingLines = (
         ]
       : []),
     ...jointLines(joints, plates.lacking, units),
-    ...plateLines(plates.lacking, units),
+    ...plateLines(plates.lacking, platePieces(joints), units),
     ...runOutLines(solvedBolts(ramps, stock, units), units),
     ...stripLines({ units, stock }, ramps, plates.left),
     ...lipLines(ramps, units),
