@@ -1,21 +1,10 @@
 import { expect, test } from 'vitest'
 import { plateRows } from '../../src/booklet/book/sections/cutting/plate-rows.ts'
-import { bookletSaid } from './said.ts'
+import { bookletSaid, longQuarter } from './said.ts'
 import { withOffsets } from './solved.ts'
 
-const long = (stud: string): string => `title: Long
-units: mm
-ramps:
-  - kind: quarter
-    width: 1216
-    height: { deck: 900 }
-    transition: { circle: { surface: 2100 } }
-    toe: 40
-    deck: 1200
-    studs: { section: ${stud} }
-    skin: [9 plywood, 9 plywood]
-    coping: none
-`
+const long = (stud: string): string =>
+  longQuarter.replace('    skin', `    studs: { section: ${stud} }\n    skin`)
 
 test('screws of a plate over a joint have places in words: a row clear of the timber, one along the edge', () => {
   // half of 38, 45 or 60 of a timber on edge and 10 clear, on whole fives

@@ -22,6 +22,20 @@ ramps:
     coping: { outside: 33.7, up: 4, out: 4 }
 `
 
+/** No panel holds a side of it whole. */
+export const longQuarter = `title: Long quarter
+units: mm
+ramps:
+  - kind: quarter
+    width: 1216
+    height: { deck: 900 }
+    transition: { circle: { surface: 2100 } }
+    toe: 40
+    deck: 1200
+    skin: [9 plywood, 9 plywood]
+    coping: none
+`
+
 const textsOf = (drawing: Drawing): readonly string[] =>
   drawing.flatMap((mark) =>
     mark.kind === 'group' ? textsOf(mark.marks) : mark.kind === 'text' ? [mark.text] : [],

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { bookletSaid } from './said.ts'
+import { bookletSaid, longQuarter } from './said.ts'
 
 const flat = `title: Long flat
 units: mm
@@ -11,21 +11,9 @@ ramps:
     studs: { section: 38 x 89, every: 300 }
     skin: [18 plywood, 6 hardboard]
 `
-const quarter = `title: Long quarter
-units: mm
-ramps:
-  - kind: quarter
-    width: 1216
-    height: { deck: 900 }
-    transition: { circle: { surface: 2100 } }
-    toe: 40
-    deck: 1200
-    skin: [9 plywood, 9 plywood]
-    coping: none
-`
 
 test('a side of a flat that is joined of pieces is tried by a straightedge and its length, one with a curve on its pages', () => {
-  const [even, curved] = [bookletSaid(flat, ['cutting']), bookletSaid(quarter, ['cutting'])]
+  const [even, curved] = [bookletSaid(flat, ['cutting']), bookletSaid(longQuarter, ['cutting'])]
   expect(even).toMatch(/Lay a straightedge along both edges: they run through the joint without a step\./)
   expect(even).toContain('Measure the whole: 3600 long, both diagonals 3601.')
   expect(even).not.toContain('on the taped pages once more')
@@ -48,7 +36,7 @@ test('a side of a flat that no panel holds whole is sawn in pieces, its diagonal
 })
 
 test('the plates over a joint are sawn before they are glued, and which way they lie is told', () => {
-  for (const text of [flat, quarter]) {
+  for (const text of [flat, longQuarter]) {
     const said = bookletSaid(text, ['cutting'])
     expect(said.indexOf('with a guide: P1 and P2.')).toBeGreaterThan(0)
     expect(said.indexOf('with a guide: P1 and P2.')).toBeLessThan(said.indexOf('Glue a plate'))

@@ -96,11 +96,10 @@ const timberWords = (storings: readonly Storing[], storing: Storing) => {
     .map(timbersOf)
   const numbers = [...(outHere ? low.numbers : []), ...(held[0]?.low.numbers ?? [])]
   const names = [...(outHere ? beside : [storing]), ...held].map((one) => one.ramp)
+  const [timber, their] = numbers.length === 1 ? ['timber', 'its'] : ['timbers', 'their']
   const again =
     numbers.length === 0
       ? ''
-      : numbers.length === 1
-        ? ` Screw the timber in again once ${isOrAre(names)} out; its screws come from the outsides, their heads bare.`
-        : ` Screw the timbers in again once ${isOrAre(names)} out; their screws come from the outsides, heads bare.`
+      : ` Screw the ${timber} in again once ${isOrAre(names)} out; ${their} screws come from the outsides, heads bare.`
   return { out, over, again }
 }

@@ -6,7 +6,7 @@ import { wordList } from '../../length/word-list.ts'
 import { type Finding, note, warn } from '../check/check.ts'
 import { measured, offer, same } from '../check/offer.ts'
 import { highStep, stepLimit, stepWords } from '../check/practice.ts'
-import { orWays, tangentKey } from '../check/remedy.ts'
+import { type Offered, orWays, tangentKey } from '../check/remedy.ts'
 import { tell, told } from '../check/told.ts'
 import type { Flat, Quarter, Ramp } from '../ramp.ts'
 import type { Transition } from '../side/transition.ts'
@@ -121,6 +121,16 @@ const meeting = (
   return findings
 }
 
+/** The lowest toe that works, from where the frame's curve runs level up to `most`, mm. */
+const toeTo = (
+  design: QuarterDesign,
+  { level }: Transition,
+  most: number,
+  trial: MeetingTrial,
+  units: Units,
+): Offered | null =>
+  lowestToe(design, (quarter) => trial({ quarter }), { least: Math.max(0, level.frame), most }, units)
+
 /** A step that a wheel takes and a hand feels, with the lowest toe that leaves none. */
 const lowStepNote = (
   { design }: Quarter,
@@ -130,9 +140,8 @@ const lowStepNote = (
   units: Units,
 ): Finding => {
   const { surface } = flat.heights
-  const { level, toeStep } = transition
-  const range = { least: Math.max(0, level.frame), most: toeUnder(transition, surface + meetWithin) }
-  const meets = lowestToe(design, (quarter) => trial({ quarter }), range, units)
+  const { toeStep } = transition
+  const meets = toeTo(design, transition, toeUnder(transition, surface + meetWithin), trial, units)
   return note(
     'flat-step',
     tell(
@@ -158,15 +167,7 @@ const stepFinding = (
   const toe = toeUnder(transition, surface + stepLimit)
   // both level at one height, and the toe on the floor
   const least = level.surface - toeUnder(transition, level.surface + stepLimit)
-  const lower =
-    toe >= -same
-      ? lowestToe(
-          design,
-          (quarter) => trial({ quarter }),
-          { least: Math.max(0, level.frame), most: toe },
-          units,
-        )
-      : null
+  const lower = toe >= -same ? toeTo(design, transition, toe, trial, units) : null
   const raise =
     toe >= -same
       ? noWay

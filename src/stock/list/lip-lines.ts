@@ -1,8 +1,7 @@
 import { curvedOf } from '../../design/kind-traits.ts'
-import { inch } from '../../geometry/inch.ts'
 import { ownUnits } from '../../length/own-units.ts'
 import { showLength, type Units } from '../../length.ts'
-import { rounded, same } from '../../ramp/check/offer.ts'
+import { offer, rounded } from '../../ramp/check/offer.ts'
 import type { WholeDesign } from '../../ramp/ramp.ts'
 import type { ListLine } from './line.ts'
 
@@ -10,7 +9,7 @@ import type { ListLine } from './line.ts'
 export const lipLines = (ramps: WholeDesign['ramps'], units: Units): readonly ListLine[] => {
   const strips = curvedOf(ramps).flatMap(({ name, width, lipGroove }): readonly ListLine[] => {
     if (!lipGroove) return []
-    const size = [lipGroove.width, lipGroove.depth].map((mm) => showLength(atLeast(mm, units), units))
+    const size = [lipGroove.width, lipGroove.depth].map((mm) => showLength(offer(units).atLeastMm(mm), units))
     const of = ramps.length > 1 ? ` of ${name}` : ''
     return [
       {
@@ -36,10 +35,4 @@ export const lipLines = (ramps: WholeDesign['ramps'], units: Units): readonly Li
           priced: null,
         },
       ]
-}
-
-/** The next whole mm or sixteenth. */
-const atLeast = (mm: number, units: Units): number => {
-  const step = units === 'mm' ? 1 : inch / 16
-  return Math.ceil(mm / step - same) * step
 }
